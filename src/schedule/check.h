@@ -1,0 +1,23 @@
+// The independent checker: does a schedule keep every limit of its problem? It shares nothing with the search but the
+// problem's own types, and looks at each limit in the most literal way.
+#pragma once
+
+#include "schedule/problem.h"
+
+#include <string>
+#include <vector>
+
+namespace piewright::schedule {
+
+enum class Limit { Shape, Release, Due, Horizon, Lag, Capacity, Setup, Away, Presence, Skill, DoubleBooked };
+
+struct Violation {
+    Limit limit{};
+    std::vector<ActivityIndex> activities;
+    std::string what; ///< one sentence for people, with both numbers
+};
+
+/// Every breach. Empty: the schedule keeps all limits. O(n^2) at worst.
+[[nodiscard]] std::vector<Violation> check(const Problem& problem, const Schedule& schedule);
+
+} // namespace piewright::schedule
