@@ -62,8 +62,7 @@ struct Book {
     std::map<GearId, Gear> gear;
     std::map<HandId, Hand> hands;
     std::map<SkillId, std::string> skills; ///< every skill that a step may ask for, with its name for people
-    std::map<FormulaId, Route> formulaRoutes; ///< every formula that is made has one
-    std::map<GoodId, Route> goodRoutes;       ///< every good has one
+    std::map<RouteId, Route> routes;
     RuleBook rules;
 };
 

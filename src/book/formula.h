@@ -61,6 +61,7 @@ struct Formula {
     Basis basis = Basis::Weight;
     std::vector<Line> lines;
     std::vector<Loss> losses;
+    RouteId route; ///< the steps of one batch
     std::optional<Density> density; ///< finished; needed for a paste and for what is portioned by volume
     std::optional<MixTemperature> temperature;
     Made made = Made::SameDay;

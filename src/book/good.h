@@ -62,6 +62,7 @@ struct Good {
     std::optional<Celsius> ovenAt; ///< deck temperature, for what is baked
     std::optional<Seconds> bake;   ///< time in the deck at that temperature
 
+    RouteId route; ///< the steps of one wave of it
     Served served = Served::Hot;
     Seconds hold{0};               ///< longest time between ready and sold with its quality
     std::vector<Weekday> soldOn;   ///< empty: every open day

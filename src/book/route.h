@@ -46,8 +46,11 @@ struct Step {
     bool bake = false; ///< goods: the step in the oven; its time is the good's, its lots are deck loads
 };
 
-/// The steps of one formula (once for each batch of it) or one good (once for each bake or making of it), in order.
+/// The steps of one batch of a formula, or of one wave of a good, in order. Formulas and goods that are made alike share
+/// a route.
 struct Route {
+    RouteId id;
+    std::string name;
     std::vector<Step> steps;
 };
 

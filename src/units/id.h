@@ -31,6 +31,7 @@ using GearId = Id<struct GearKind>;
 using HandId = Id<struct HandKind>;
 using SkillId = Id<struct SkillKind>;
 using StepId = Id<struct StepKind>;
+using RouteId = Id<struct RouteKind>;
 using FamilyId = Id<struct FamilyKind>;
 using RuleId = Id<struct RuleKind>;
 
