@@ -32,7 +32,9 @@ struct Step {
     std::string what; ///< for people: `Line the tins`
     std::optional<SkillId> skill; ///< none: no hand at all
     int hands = 1;                ///< together, for as long as they are needed
-    std::vector<GearId> gear;     ///< one of each of these is taken for the whole step (an oven: one deck)
+    std::vector<GearId> gear;     ///< one of each of these is taken for the whole step
+    bool vessel = false;          ///< formulas: the batch's own vessel is taken for the whole step
+    bool bake = false;            ///< goods: the step in an oven's deck; its time is the good's, its lots are deck loads
     Seconds fixed{0};
     Seconds each{0}; ///< for each `per`, at 100 % pace, shared by the hands
     PerUnit per = PerUnit::Batch;
@@ -43,7 +45,6 @@ struct Step {
     std::optional<Seconds> mostAfter;    ///< likewise; none: no limit
     std::vector<Takes> takes;            ///< goods only
     std::vector<Caution> cautions;
-    bool bake = false; ///< goods: the step in the oven; its time is the good's, its lots are deck loads
 };
 
 /// The steps of one batch of a formula, or of one wave of a good, in order. Formulas and goods that are made alike share
