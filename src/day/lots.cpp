@@ -1,0 +1,206 @@
+#include "day/lots.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+#include <utility>
+
+namespace piewright::day {
+
+namespace {
+
+using book::Book;
+using book::Good;
+
+constexpr Minutes kReadyStep{15};
+
+struct Baked {
+    const Good* good;
+    const Chosen* chosen;
+};
+
+int traysFor(const Book& book, const Good& good, int pieces) {
+    const int perTray = book.tins.at(*good.tin).perTray;
+    return (pieces + perTray - 1) / perTray;
+}
+
+/// Trays on the smallest deck, so that any load fits any deck; and trays on all decks together.
+std::pair<int, int> deckRoom(const Book& book) {
+    int least = 0;
+    int all = 0;
+    for (const auto& [id, gear] : book.gear) {
+        if (gear.kind != book::GearKind::Oven) continue;
+        least = least == 0 ? gear.trays : std::min(least, gear.trays);
+        all += gear.trays * gear.decks * gear.count;
+    }
+    return {least, all};
+}
+
+double profileUpTo(const demand::Profile& profile, ClockTime time) {
+    double share = 0;
+    for (int quarter = 0; quarter < demand::kQuarters; ++quarter)
+        if (Minutes(15 * quarter) < time.sinceMidnight()) share += profile.at(static_cast<std::size_t>(quarter));
+    return share;
+}
+
+/// A good's pieces over waves whose bounds are given, by its own profile; sums to `pieces`.
+std::vector<int> spread(int pieces, const demand::Profile& profile, const std::vector<demand::Wave>& waves) {
+    const double all = profileUpTo(profile, ClockTime(Minutes(24 * 60)));
+    std::vector<int> parts;
+    int given = 0;
+    for (std::size_t i = 0; i < waves.size(); ++i) {
+        const double share = all > 0 ? profileUpTo(profile, waves[i].until) / all
+                                     : static_cast<double>(i + 1) / static_cast<double>(waves.size());
+        const int upTo =
+            i + 1 == waves.size() ? pieces : static_cast<int>(std::lround(share * static_cast<double>(pieces)));
+        parts.push_back(std::max(0, upTo - given));
+        given = std::max(given, upTo);
+    }
+    return parts;
+}
+
+demand::Profile pooled(const std::vector<Baked>& goods) {
+    demand::Profile sum{};
+    for (const Baked& baked : goods)
+        for (std::size_t q = 0; q < sum.size(); ++q)
+            sum.at(q) += baked.chosen->profile.at(q) * std::max(1, baked.chosen->amount.pieces);
+    const double all = std::accumulate(sum.begin(), sum.end(), 0.0);
+    if (all > 0)
+        for (double& share : sum) share /= all;
+    return sum;
+}
+
+std::optional<Minutes> everyAtMost(const Good& good) {
+    return good.everyAtMost ? std::optional(std::chrono::floor<Minutes>(*good.everyAtMost)) : std::nullopt;
+}
+
+/// Trays of one wave into loads: goods in order, each load filled before the next is begun; the loads are then evened
+/// out, so that no last load has a single tray where two could share.
+void addLoads(const Book& book, DayLots& out, const std::vector<Baked>& goods, const std::vector<int>& pieces,
+              const demand::Wave& wave, int number, int deckTrays) {
+    int trays = 0;
+    for (std::size_t g = 0; g < goods.size(); ++g) trays += traysFor(book, *goods[g].good, pieces[g]);
+    if (trays == 0) return;
+    const int loads = (trays + deckTrays - 1) / deckTrays;
+    const std::size_t first = out.loads.size();
+    for (int i = 0; i < loads; ++i) {
+        Load load;
+        load.at = *goods.front().good->ovenAt;
+        load.bake = *goods.front().good->bake;
+        load.ready = wave.ready;
+        load.until = wave.until;
+        load.hold = goods.front().good->hold;
+        for (const Baked& baked : goods) load.hold = std::min(load.hold, baked.good->hold);
+        out.loads.push_back(load);
+    }
+    const auto room = [&](int i) { return trays / loads + (i < trays % loads ? 1 : 0); };
+    int at = 0;
+    for (std::size_t g = 0; g < goods.size(); ++g) {
+        int left = pieces[g];
+        while (left > 0) {
+            Load& load = out.loads[first + static_cast<std::size_t>(at)];
+            const int free = room(at) - load.trays;
+            if (free == 0) {
+                ++at;
+                continue;
+            }
+            const int perTray = book.tins.at(*goods[g].good->tin).perTray;
+            Lot lot;
+            lot.good = goods[g].good;
+            lot.load = first + static_cast<std::size_t>(at);
+            lot.bake = number;
+            lot.pieces = std::min(left, free * perTray);
+            lot.trays = traysFor(book, *lot.good, lot.pieces);
+            left -= lot.pieces;
+            load.trays += lot.trays;
+            load.lots.push_back(out.lots.size());
+            out.lots.push_back(lot);
+        }
+    }
+}
+
+void addBaked(const Book& book, DayLots& out, const std::vector<Baked>& goods, const std::vector<ClockSpan>& open) {
+    const auto [deckTrays, allTrays] = deckRoom(book);
+    int total = 0;
+    int perTray = 0;
+    demand::WaveTerms terms;
+    terms.open = open;
+    terms.step = kReadyStep;
+    terms.hold = std::chrono::floor<Minutes>(goods.front().good->hold);
+    for (const Baked& baked : goods) {
+        total += baked.chosen->amount.pieces;
+        terms.hold = std::min(terms.hold, std::chrono::floor<Minutes>(baked.good->hold));
+        const int onTray = book.tins.at(*baked.good->tin).perTray;
+        perTray = perTray == 0 ? onTray : std::min(perTray, onTray);
+        if (const auto every = everyAtMost(*baked.good))
+            terms.everyAtMost = terms.everyAtMost ? std::min(*terms.everyAtMost, *every) : *every;
+    }
+    terms.mostPieces = std::max(1, allTrays * perTray);
+    const auto waves = demand::waves(total, pooled(goods), terms);
+    std::vector<std::vector<int>> parts;
+    for (const Baked& baked : goods)
+        parts.push_back(spread(baked.chosen->amount.pieces, baked.chosen->profile, waves));
+    for (std::size_t w = 0; w < waves.size(); ++w) {
+        std::vector<int> pieces;
+        for (const auto& part : parts) pieces.push_back(part[w]);
+        addLoads(book, out, goods, pieces, waves[w], static_cast<int>(w) + 1, deckTrays);
+    }
+}
+
+void addServings(const Book& book, DayLots& out, const Chosen& chosen, const std::vector<ClockSpan>& open) {
+    const Good& good = book.goods.at(chosen.good);
+    const book::Deposit& portion = good.deposits.front();
+    std::vector<demand::Wave> waves;
+    if (good.served == book::Served::Cold) {
+        waves.push_back({open.front().from, open.back().to, chosen.amount.pieces});
+    } else {
+        demand::WaveTerms terms;
+        terms.open = open;
+        terms.step = kReadyStep;
+        terms.hold = std::chrono::floor<Minutes>(good.hold);
+        terms.everyAtMost = everyAtMost(good);
+        waves = demand::waves(chosen.amount.pieces, chosen.profile, terms);
+    }
+    int number = 0;
+    for (const demand::Wave& wave : waves)
+        if (wave.pieces > 0)
+            out.servings.push_back(
+                {&good, wave.ready, wave.until, ++number, wave.pieces, portion.weight * wave.pieces});
+}
+
+} // namespace
+
+DayLots lotsFor(const Book& book, const std::vector<Chosen>& amounts, const std::vector<ClockSpan>& open) {
+    std::map<std::pair<Celsius, Seconds>, std::vector<Baked>> ovens;
+    DayLots out;
+    for (const Chosen& chosen : amounts) {
+        const Good& good = book.goods.at(chosen.good);
+        if (chosen.amount.pieces == 0) continue;
+        if (good.bake)
+            ovens[{*good.ovenAt, *good.bake}].push_back({&good, &chosen});
+        else
+            addServings(book, out, chosen, open);
+    }
+    for (const auto& [family, goods] : ovens) addBaked(book, out, goods, open);
+
+    // In the order they are wanted: heads of paste and mixes go to the earliest first.
+    std::vector<std::size_t> order(out.loads.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return out.loads[a].ready < out.loads[b].ready; });
+    DayLots sorted;
+    sorted.servings = std::move(out.servings);
+    for (const std::size_t from : order) {
+        Load load = out.loads[from];
+        for (std::size_t& lot : load.lots) {
+            sorted.lots.push_back(out.lots[lot]);
+            sorted.lots.back().load = sorted.loads.size();
+            lot = sorted.lots.size() - 1;
+        }
+        sorted.loads.push_back(std::move(load));
+    }
+    return sorted;
+}
+
+} // namespace piewright::day

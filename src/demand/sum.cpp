@@ -1,0 +1,12 @@
+#include "demand/sum.h"
+
+namespace piewright::demand {
+
+CountDistribution sumOf(const CountDistribution& a, const CountDistribution& b) {
+    std::vector<double> chances(static_cast<std::size_t>(a.most() + b.most() + 1), 0.0);
+    for (int i = 0; i <= a.most(); ++i)
+        for (int j = 0; j <= b.most(); ++j) chances[static_cast<std::size_t>(i + j)] += a.chance(i) * b.chance(j);
+    return CountDistribution(std::move(chances));
+}
+
+} // namespace piewright::demand
