@@ -9,8 +9,8 @@ namespace piewright::pastry {
 using SquareMetres = double;
 
 /// Paste that lines the tin: floor, sloping wall and the overhang past the mouth.
-/// Round: exact (frustum wall pi (R + r) s). Oval and rectangle with rounded corners: floor and overhang exact, the wall
-/// as mean perimeter x slope, exact for straight walls. Ellipse perimeter by Ramanujan's second formula (1914).
+/// Round: exact (frustum wall pi (R + r) s). Oval and rectangle with rounded corners: floor and overhang exact, the
+/// wall as mean perimeter x slope, exact for straight walls. Ellipse perimeter by Ramanujan's second formula (1914).
 [[nodiscard]] SquareMetres baseArea(const book::Tin& tin);
 /// Paste that covers the mouth and the overhang.
 [[nodiscard]] SquareMetres lidArea(const book::Tin& tin);
@@ -21,9 +21,9 @@ using SquareMetres = double;
 [[nodiscard]] Mass sheetWeight(SquareMetres area, Length thickness, Density density);
 
 struct Piece {
-    Mass onPie;   ///< what stays on the pie
-    Mass trim;    ///< what is cut off
-    Mass divided; ///< what the divider presses: on the pie + trim
+    Mass onPie;         ///< what stays on the pie
+    Mass trim;          ///< what is cut off
+    Mass divided;       ///< what the divider presses: on the pie + trim
     Length blankLength; ///< size of the pinned-out blank: diameter, or longer way
     Length blankWidth;
 };

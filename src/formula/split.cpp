@@ -1,0 +1,84 @@
+#include "formula/affine.h"
+#include "formula/weigh.h"
+#include "units/text.h"
+
+#include <cmath>
+
+namespace piewright::formula {
+
+namespace {
+
+constexpr int kMostBatches = 10'000;
+// Slack that is below a milligram for any vessel, so that exactly full batches are not split once more by a rounding.
+constexpr double kSlack = 1e-9;
+
+double milligramsOf(Mass mass) { return static_cast<double>(mass.raw()); }
+
+double inputOfEach(const book::Formula& formula, Mass out, int count) {
+    return exactInput(formula, milligramsOf(out) / count, 1);
+}
+
+bool underLeast(double in, std::optional<Mass> least) { return least && in < milligramsOf(*least) * (1 - kSlack); }
+
+Mass equalPart(Mass out, int count) { return Mass::ofRaw((out.raw() + count - 1) / count); }
+
+/// The fewest batches that no vessel is too small for; nothing if there is no such number.
+std::optional<int> fewest(const book::Formula& formula, Mass out, std::optional<Mass> most) {
+    if (!most) return 1;
+    const double each = exactOutput(formula, milligramsOf(*most));
+    if (each < 1) return std::nullopt;
+    const double count = std::max(1.0, std::ceil(milligramsOf(out) / each - kSlack));
+    if (count > kMostBatches) return std::nullopt;
+    return static_cast<int>(count);
+}
+
+Problems noVessel(const book::Formula& formula, Mass out, Mass most) {
+    const std::string what = handText(out) + " of " + formula.name;
+    if (exactOutput(formula, milligramsOf(most)) < 1)
+        return Problems::one(Fault::Input,
+                             what + ": a batch of " + handText(most) +
+                                 ", the most its vessel takes, is all lost on the way",
+                             "a larger vessel or smaller fixed losses");
+    return Problems::one(Fault::Input,
+                         what + " is more than " + std::to_string(kMostBatches) + " batches of " + handText(most),
+                         "a larger vessel, or less of it");
+}
+
+Problems inGap(const book::Formula& formula, Mass out, int count, Mass least, Mass most) {
+    const auto batches = [](int n) { return std::to_string(n) + (n == 1 ? " batch" : " batches"); };
+    const auto input = [&](int n) { return handText(boundedMass(inputOfEach(formula, out, n))); };
+    return Problems::one(Fault::Input,
+                         handText(out) + " of " + formula.name +
+                             " fits no number of equal batches: " + batches(count - 1) + " of " + input(count - 1) +
+                             " would be over the vessel's most of " + handText(most) + ", " + batches(count) + " of " +
+                             input(count) + " under its least of " + handText(least),
+                         "at most " + handText(outputFor(formula, most) * (count - 1)) + " or at least " +
+                             handText(outputFor(formula, least) * count) + " of it, or another vessel");
+}
+
+} // namespace
+
+Result<BatchSplit> split(const book::Formula& formula, Mass out, std::optional<Mass> least, std::optional<Mass> most) {
+    if (out <= Mass{}) return BatchSplit{};
+    if (least && most && *least > *most)
+        return Problems::one(Fault::Input,
+                             "the least a vessel takes of " + formula.name + ", " + handText(*least) +
+                                 ", is over its most of " + handText(*most),
+                             "a least up to the most");
+    const std::optional<int> count = fewest(formula, out, most);
+    if (!count) return noVessel(formula, out, *most);
+    const double in = inputOfEach(formula, out, *count);
+    if (!underLeast(in, least)) return BatchSplit{*count, equalPart(out, *count)};
+    if (*count == 1) return BatchSplit{1, outputFor(formula, *least)};
+    return inGap(formula, out, *count, *least, *most);
+}
+
+Mass nextThatSplits(const book::Formula& formula, Mass out, std::optional<Mass> least, std::optional<Mass> most) {
+    const std::optional<int> count = fewest(formula, out, most);
+    if (out <= Mass{} || !count || *count == 1 || !underLeast(inputOfEach(formula, out, *count), least)) return out;
+    // One milligram up where the nearest was down, so that each batch is not short of the least by a rounding.
+    const auto each = static_cast<std::int64_t>(std::ceil(exactOutput(formula, milligramsOf(*least)) - kSlack));
+    return Mass::ofRaw(each) * *count;
+}
+
+} // namespace piewright::formula
