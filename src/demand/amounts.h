@@ -38,16 +38,16 @@ struct Wave {
 };
 
 struct WaveTerms {
-    std::vector<ClockSpan> open; ///< selling hours, in order, not empty
-    Minutes hold{0};             ///< longest from ready to sold; positive
+    std::vector<ClockSpan> open;        ///< selling hours, in order, not empty
+    Minutes hold{0};                    ///< longest from ready to sold; positive
     std::optional<Minutes> everyAtMost; ///< the house's own wish for freshness
     std::optional<int> mostPieces;      ///< that one wave can be (deck, pan); positive
-    Minutes step{15};            ///< ready times are multiples of this
+    Minutes step{15};                   ///< ready times are multiples of this
 };
 
-/// Splits a day's pieces into waves timed to the profile: the fewest waves such that no piece is held longer than `hold`,
-/// no wave exceeds its most, and each wave covers the likely demand until the next is ready. The first is ready at opening.
-/// Pieces sum to `pieces`; a wave of no pieces is left out. Assumes pieces >= 0.
+/// Splits a day's pieces into waves timed to the profile: the fewest waves such that no piece is held longer than
+/// `hold`, no wave exceeds its most, and each wave covers the likely demand until the next is ready. The first is ready
+/// at opening. Pieces sum to `pieces`; a wave of no pieces is left out. Assumes pieces >= 0.
 [[nodiscard]] std::vector<Wave> waves(int pieces, const Profile& profile, const WaveTerms& terms);
 
 } // namespace piewright::demand

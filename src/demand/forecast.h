@@ -1,7 +1,9 @@
 // Predictive distributions of a day's demand, whatever model made them.
 #pragma once
 
+#include "demand/distribution.h"
 #include "demand/history.h"
+#include "demand/profile.h"
 
 #include <cstdint>
 #include <memory>
@@ -10,27 +12,6 @@
 #include <vector>
 
 namespace piewright::demand {
-
-/// A distribution over whole pieces: chance[k] of exactly k. Sums to 1 within 1e-9; never empty.
-class CountDistribution {
-  public:
-    /// Weights need not sum to 1; at least one is positive, none negative.
-    explicit CountDistribution(std::vector<double> weights);
-
-    [[nodiscard]] double chance(int k) const; ///< of exactly k; 0 outside
-    [[nodiscard]] double atMost(int k) const; ///< of k or fewer
-    [[nodiscard]] int quantile(double p) const; ///< least k with atMost(k) >= p; p in (0, 1)
-    [[nodiscard]] double mean() const;
-    [[nodiscard]] int most() const { return static_cast<int>(cumulative_.size()) - 1; }
-    /// Expected min(demand, made), O(made).
-    [[nodiscard]] double expectedSold(int made) const;
-
-  private:
-    std::vector<double> cumulative_;
-};
-
-/// Share of the day's demand in each quarter-hour; sums to 1 (all zero only when nothing is known of the day).
-using Profile = std::array<double, kQuarters>;
 
 struct GoodDemand {
     GoodId good;
@@ -63,7 +44,8 @@ class Forecaster {
 
 /// Baseline: the last same weekdays (up to 26 weeks, nearer ones heavier), brought to the present level of the good's
 /// sales; days that sold out count as at least what was sold. Whole days are resampled, so goods stay correlated.
-/// Shut days and dates on or after the forecast date are never used.
+/// Shut days and dates on or after the forecast date are never used. How it works, step by step: README.md of this
+/// room. A date without open hours has no demand: all chance on 0. The history is copied.
 [[nodiscard]] std::unique_ptr<Forecaster> sameWeekdays(const History& history);
 
 } // namespace piewright::demand

@@ -15,9 +15,9 @@ constexpr int kQuarters = 96; ///< quarter-hours of a day
 using Quarters = std::array<int, kQuarters>;
 
 struct DaySales {
-    int total = 0;                  ///< net of returns, never negative
+    int total = 0;                     ///< net of returns, never negative
     std::optional<Quarters> byQuarter; ///< none when only the day's total is known
-    bool soldOut = false;           ///< then the total is a lower bound of what people wanted
+    bool soldOut = false;              ///< then the total is a lower bound of what people wanted
     std::optional<ClockTime> soldOutAt;
 };
 
