@@ -19,13 +19,14 @@ struct PlannedWave {
     Instant ready;
     Instant until; ///< meant to sell until then
     int pieces = 0;
+    bool operator==(const PlannedWave&) const = default;
 };
 
 /// How many of one good, and why.
 struct PlannedAmount {
     std::string good; ///< id
     std::string name;
-    std::string unit; ///< `pieces`, `portions`
+    std::string unit;                  ///< `pieces`, `portions`
     int low = 0, middle = 0, high = 0; ///< likely demand: 10, 50 and 90 % quantiles
     int pieces = 0;                    ///< to make
     int setAside = 0;                  ///< of these, not for this date but for the days after (cold goods)
@@ -34,6 +35,7 @@ struct PlannedAmount {
     double expectedMissed = 0, expectedLeft = 0;
     std::vector<PlannedWave> waves;
     std::vector<std::string> because;
+    bool operator==(const PlannedAmount&) const = default;
 };
 
 struct CardLine {
@@ -41,6 +43,7 @@ struct CardLine {
     Mass weight;
     std::optional<Celsius> at; ///< water
     std::string note;          ///< `peeled, from 31 kg bought`
+    bool operator==(const CardLine&) const = default;
 };
 
 /// What one batch is weighed from: one card, one vessel, one making.
@@ -50,7 +53,7 @@ struct WeighCard {
     int number = 1;      ///< of `of` alike
     int of = 1;
     bool forTomorrow = false;
-    std::string forWhen;  ///< `Friday 27 November` when not for the plan's date
+    std::string forWhen; ///< `Friday 27 November` when not for the plan's date
     std::string vessel;
     std::vector<CardLine> lines;
     Mass in, out;
@@ -62,26 +65,29 @@ struct WeighCard {
     std::vector<std::string> method;
     std::vector<std::string> allergens;
     std::vector<book::Caution> cautions;
+    bool operator==(const WeighCard&) const = default;
 };
 
 /// One thing to do, by whom, with what.
 struct Task {
-    int number = 0;           ///< by start, from 1
-    std::string what;         ///< `Line the tins`
-    std::string of;           ///< `Beef and onion pie, bake 2`
-    std::string amount;       ///< `96 pieces of 86.7 g, 8 trays`
+    int number = 0;     ///< by start, from 1
+    std::string what;   ///< `Line the tins`
+    std::string of;     ///< `Beef and onion pie, bake 2`
+    std::string amount; ///< `96 pieces of 86.7 g, 8 trays`
     Instant start, end;
     std::vector<std::string> hands; ///< names; none: nobody need stand by
     std::vector<std::string> gear;  ///< names
-    std::string card;         ///< weigh card, if it starts from one
+    std::string card;               ///< weigh card, if it starts from one
     bool isBreak = false;
     std::vector<book::Caution> cautions;
+    bool operator==(const Task&) const = default;
 };
 
 struct LoadContent {
     std::string good;
     int pieces = 0;
     int trays = 0;
+    bool operator==(const LoadContent&) const = default;
 };
 
 /// One load of one deck.
@@ -92,8 +98,9 @@ struct DeckLoad {
     Celsius at;
     std::vector<LoadContent> contents;
     int trays = 0;
-    int room = 0; ///< trays the deck holds
+    int room = 0;                   ///< trays the deck holds
     std::optional<Instant> lightBy; ///< when the oven must be lit or changed for it
+    bool operator==(const DeckLoad&) const = default;
 };
 
 /// One person's day.
@@ -102,6 +109,7 @@ struct PlannedShift {
     Instant from, to;
     std::vector<std::pair<Instant, Instant>> breaks;
     Minutes busy{0};
+    bool operator==(const PlannedShift&) const = default;
 };
 
 /// Something that must be there when the day begins, made before.
@@ -109,14 +117,16 @@ struct FromBefore {
     std::string what;
     Mass mass;
     std::string made; ///< `made on Thursday 26 November`
+    bool operator==(const FromBefore&) const = default;
 };
 
 /// Bought stuff that the plan uses.
 struct Needed {
     std::string stuff;
-    Mass mass;         ///< as bought, unrounded
+    Mass mass; ///< as bought, unrounded
     std::int64_t packs = 0;
-    std::string pack;  ///< `sack of 25 kg`; empty when not bought in packs
+    std::string pack; ///< `sack of 25 kg`; empty when not bought in packs
+    bool operator==(const Needed&) const = default;
 };
 
 /// Pieces or paste beyond what is wanted.
@@ -125,20 +135,22 @@ struct PlannedSurplus {
     std::int64_t pieces = 0;
     Mass mass;
     std::string where; ///< `kept chilled for tomorrow`, `re-worked into Base paste`
+    bool operator==(const PlannedSurplus&) const = default;
 };
 
 struct PiecesLine {
-    std::string good;   ///< name
-    std::string part;   ///< `base`, `lid`
+    std::string good; ///< name
+    std::string part; ///< `base`, `lid`
     std::int64_t pieces = 0;
-    Mass each;          ///< divided weight
-    Mass onPie;         ///< after trimming
+    Mass each;  ///< divided weight
+    Mass onPie; ///< after trimming
     std::int64_t heads = 0;
     int perHead = 0;
     Mass head;
-    Length gauge;       ///< sheeter setting
+    Length gauge; ///< sheeter setting
     Length finished;
     Length blankLength, blankWidth;
+    bool operator==(const PiecesLine&) const = default;
 };
 
 struct Plan {
@@ -159,6 +171,7 @@ struct Plan {
     std::vector<PlannedSurplus> surplus;
     std::vector<std::string> assumptions; ///< what the plan takes for granted
     std::vector<std::string> warnings;    ///< what a person should look at before working by it
+    bool operator==(const Plan&) const = default;
 };
 
 } // namespace piewright::day
