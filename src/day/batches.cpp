@@ -379,6 +379,21 @@ Result<DayBatches> batchesFor(const Book& book, const DayLots& lots, Date date) 
     return maker.finish();
 }
 
+Result<DayBatches> allBatchesFor(const Book& book, const DayLots& lots, Date date) {
+    Maker maker(book, date);
+    maker.wantLots(lots);
+    maker.wantServings(lots);
+    maker.run([](const Formula&, const Want&) { return Maker::Fate::Make; });
+    return maker.finish();
+}
+
+Result<DayBatches> allBatchesOf(const Book& book, const Formula& formula, Mass out, Date date) {
+    Maker maker(book, date);
+    maker.want(formula.id, {ClockTime{}, out, std::nullopt, std::nullopt});
+    maker.run([](const Formula&, const Want&) { return Maker::Fate::Make; });
+    return maker.finish();
+}
+
 Result<DayBatches> batchesAhead(const Book& book, const DayLots& next, Date nextDate,
                                 const std::vector<Chosen>& over, Date date) {
     Maker maker(book, date);

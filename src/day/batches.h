@@ -75,6 +75,12 @@ struct DayBatches {
 /// What is made on `date` for that date. Problems: no vessel or divider fits, with what would.
 Result<DayBatches> batchesFor(const book::Book& book, const DayLots& lots, Date date);
 
+/// The same with every formula made, whenever it usually is: for weighing out one good or formula.
+Result<DayBatches> allBatchesFor(const book::Book& book, const DayLots& lots, Date date);
+
+/// One formula alone, so much of it. Nested formulas are made too.
+Result<DayBatches> allBatchesOf(const book::Book& book, const book::Formula& formula, Mass out, Date date);
+
 /// What is made on `date` for the dates after it: formulas of the day before for the next open date, and formulas that
 /// are made when their perishable comes in. `next` are the next open date's lots; `over` the cold goods' amounts to come.
 Result<DayBatches> batchesAhead(const book::Book& book, const DayLots& next, Date nextDate,

@@ -64,8 +64,9 @@ void addWater(const Book& book, const Formula& formula, Mass mass, WeighCard& ca
     card.lines.push_back({"Water", mass, needed, {}});
 }
 
-WeighCard cardOf(const Told& told, const DayBatches& batches, const Batch& batch) {
-    const Book& book = told.book;
+} // namespace
+
+WeighCard cardOf(const book::Book& book, const DayBatches& batches, const Batch& batch) {
     const Formula& formula = *batch.formula;
     WeighCard card;
     card.id = cardId(batch);
@@ -107,14 +108,15 @@ WeighCard cardOf(const Told& told, const DayBatches& batches, const Batch& batch
     return card;
 }
 
-void addPieces(const Told& told, Plan& plan) {
+std::vector<PiecesLine> piecesOf(const book::Book& book, const DayLots& lots, const DayBatches& batches) {
+    std::vector<PiecesLine> lines;
     std::map<std::pair<const book::Good*, Part>, std::int64_t> wanted;
-    for (const Lot& lot : told.work.lots.lots) {
+    for (const Lot& lot : lots.lots) {
         if (lot.good->base) wanted[{lot.good, Part::Base}] += lot.pieces;
         if (lot.good->lid) wanted[{lot.good, Part::Lid}] += lot.pieces;
     }
-    for (const PieceKind& kind : told.work.today.kinds) {
-        const Formula& paste = told.book.formulas.at(kind.paste);
+    for (const PieceKind& kind : batches.kinds) {
+        const Formula& paste = book.formulas.at(kind.paste);
         PiecesLine line;
         Length thickness;
         for (const auto& [good, part] : kind.uses) {
@@ -133,18 +135,20 @@ void addPieces(const Told& told, Plan& plan) {
         line.gauge = pastry::gaugeFor(thickness, pastry::springbackAfter(paste.springback, paste.relaxation, paste.rest));
         line.blankLength = kind.piece.blankLength;
         line.blankWidth = kind.piece.blankWidth;
-        plan.pieces.push_back(std::move(line));
+        lines.push_back(std::move(line));
     }
+    return lines;
 }
 
-void addNeeded(const Told& told, Plan& plan) {
+std::vector<Needed> neededFor(const book::Book& book, const std::vector<const DayBatches*>& all) {
+    std::vector<Needed> list;
     std::map<StuffId, Mass> bought;
-    for (const DayBatches* batches : {&told.work.today, &told.work.ahead})
+    for (const DayBatches* batches : all)
         for (const Batch& batch : batches->batches)
             for (const formula::WeighedLine& line : batch.weighed.lines)
                 if (const auto* stuff = std::get_if<StuffId>(&line.of)) bought[*stuff] += line.bought;
     for (const auto& [id, mass] : bought) {
-        const book::Stuff& stuff = told.book.stuffs.at(id);
+        const book::Stuff& stuff = book.stuffs.at(id);
         if (stuff.water) continue;
         Needed needed{stuff.name, mass, 0, {}};
         if (!stuff.packs.empty()) {
@@ -155,9 +159,12 @@ void addNeeded(const Told& told, Plan& plan) {
                            : pack.volume ? handText(*pack.volume)
                                          : handText(pack.mass));
         }
-        plan.needed.push_back(std::move(needed));
+        list.push_back(std::move(needed));
     }
+    return list;
 }
+
+namespace {
 
 std::string whereText(const Book& book, const pastry::Surplus& surplus) {
     switch (surplus.goes) {
@@ -250,10 +257,12 @@ std::string takenText(const Told& told, const Lot& lot, book::Takes takes) {
 }
 
 void addBatchPapers(const Told& told, Plan& plan) {
-    for (const DayBatches* batches : {&told.work.today, &told.work.ahead})
-        for (const Batch& batch : batches->batches) plan.cards.push_back(cardOf(told, *batches, batch));
-    addPieces(told, plan);
-    addNeeded(told, plan);
+    const DayBatches& today = told.work.today;
+    const DayBatches& ahead = told.work.ahead;
+    for (const DayBatches* batches : {&today, &ahead})
+        for (const Batch& batch : batches->batches) plan.cards.push_back(cardOf(told.book, *batches, batch));
+    plan.pieces = piecesOf(told.book, told.work.lots, today);
+    plan.needed = neededFor(told.book, {&today, &ahead});
     addSurplus(told, plan);
 }
 
