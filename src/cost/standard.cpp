@@ -3,21 +3,34 @@
 #include "formula/weigh.h"
 #include "pastry/tin.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace piewright::cost {
 
 namespace {
 
-/// A whole batch and its price. Pieces take their part of it: dividing a batch's price loses nothing to rounding, and a
-/// loss that is fixed for the batch is shared by all that comes out of it.
-struct Batch {
+/// Whole batches and their price. Pieces take their part of it: a loss that is fixed for the batch is shared by all
+/// that comes out of it, and with a thousand of them rounding to the ten-thousandth is nothing in a piece.
+struct Batches {
     Money price;
     Mass out;
 };
-using Batches = std::map<FormulaId, Batch>;
+constexpr std::int64_t kPricedTogether = 1'000;
+using Prices = std::map<FormulaId, Batches>;
 
-Money partOf(const Batches& batches, const FormulaId& formula, Mass mass) {
-    const Batch& batch = batches.at(formula);
-    return scaled(batch.price, ratio(mass, batch.out));
+/// A price times a plain factor. Prices and weights are bounded by the reader, their products are not: ten thousand
+/// million of the currency is where we stop counting, far enough under the counter's end for any number of lines to be
+/// summed.
+Money boundedTimes(Money price, double factor) {
+    constexpr double kMost = 1e14;
+    const double exact = static_cast<double>(price.tenThousandths()) * factor;
+    return {std::llround(std::clamp(exact, -kMost, kMost)), price.currency()};
+}
+
+Money partOf(const Prices& prices, const FormulaId& formula, Mass mass) {
+    const Batches& batches = prices.at(formula);
+    return boundedTimes(batches.price, ratio(mass, batches.out));
 }
 
 Mass usualInput(const book::Book& book, const book::Formula& formula) {
@@ -33,20 +46,20 @@ Mass usualInput(const book::Book& book, const book::Formula& formula) {
     return formula::outputFor(formula, in) > Mass{} ? in : formula::inputFor(formula, kLarge);
 }
 
-Batch priced(const book::Book& book, const book::Formula& formula, const Batches& nested) {
+Batches priced(const book::Book& book, const book::Formula& formula, const Prices& nested) {
     const Mass in = usualInput(book, formula);
     const std::vector<Mass> masses = formula::lineMasses(formula, in);
-    Batch batch;
-    batch.out = formula::outputFor(formula, in);
+    Batches batches;
+    batches.out = formula::outputFor(formula, in) * kPricedTogether;
     for (std::size_t i = 0; i < masses.size(); ++i) {
         const book::Line& line = formula.lines[i];
-        const Mass bought = formula::beforePreparation(masses[i], line.prepLoss);
+        const Mass bought = formula::beforePreparation(masses[i], line.prepLoss) * kPricedTogether;
         if (const auto* stuff = std::get_if<StuffId>(&line.of))
-            batch.price += priceOf(book.stuffs.at(*stuff), bought);
+            batches.price += priceOf(book.stuffs.at(*stuff), bought);
         else
-            batch.price += partOf(nested, std::get<FormulaId>(line.of), bought);
+            batches.price += partOf(nested, std::get<FormulaId>(line.of), bought);
     }
-    return batch;
+    return batches;
 }
 
 } // namespace
@@ -58,14 +71,14 @@ Money priceOf(const book::Stuff& stuff, Mass mass) {
     };
     for (const book::Pack& pack : stuff.packs)
         if (!cheapest || perMilligram(pack) < perMilligram(*cheapest)) cheapest = &pack;
-    return cheapest ? scaled(cheapest->price, ratio(mass, cheapest->mass)) : Money{};
+    return cheapest ? boundedTimes(cheapest->price, ratio(mass, cheapest->mass)) : Money{};
 }
 
 Money ingredientsOf(const book::Book& book, const FormulaId& formula, Mass mass) {
-    Batches batches;
+    Prices prices;
     for (const FormulaId& id : formula::usedBy(book, formula))
-        batches.emplace(id, priced(book, book.formulas.at(id), batches));
-    return partOf(batches, formula, mass);
+        prices.emplace(id, priced(book, book.formulas.at(id), prices));
+    return partOf(prices, formula, mass);
 }
 
 Money ingredientsOf(const book::Book& book, const book::Good& good) {
