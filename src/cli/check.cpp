@@ -15,7 +15,7 @@ int check(const CheckOptions& options, const Streams& streams) {
         return code;
     }
     if (streams.json) {
-        streams.out << wire::bookReport(read->book, read->warnings) << '\n';
+        streams.out << wire::bookReport(read->book, read->warnings);
         return 0;
     }
     const book::Book& book = read->book;

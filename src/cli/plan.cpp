@@ -45,10 +45,10 @@ int plan(const PlanOptions& options, const Streams& streams) {
         return written ? 0 : refuse(written.problems(), streams);
     };
     if (!options.planFile.empty())
-        if (const int code = write(options.planFile, wire::toJson(*made) + '\n'); code != 0) return code;
+        if (const int code = write(options.planFile, wire::toJson(*made)); code != 0) return code;
     if (!options.pdf.empty())
         if (const int code = write(options.pdf, print::asPdf(*made)); code != 0) return code;
-    streams.out << (streams.json ? wire::toJson(*made) + '\n' : print::asText(*made));
+    streams.out << (streams.json ? wire::toJson(*made) : print::asText(*made));
     return 0;
 }
 

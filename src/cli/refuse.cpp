@@ -8,7 +8,7 @@ namespace piewright::cli {
 
 int refuse(const Problems& problems, const Streams& streams) {
     if (streams.json)
-        streams.out << wire::toJson(problems) << '\n';
+        streams.out << wire::toJson(problems);
     else
         streams.err << toText(problems.findings);
     return static_cast<int>(problems.fault);

@@ -35,7 +35,7 @@ int salesReport(const SalesReportOptions& options, const Streams& streams) {
     if (!read) return refuse(read.problems(), streams);
     const auto taken = takeSales(read->book, options.house, options.sales);
     if (!taken) return refuse(taken.problems(), streams);
-    streams.out << (streams.json ? wire::toJson(taken->report) + '\n' : sales::toText(taken->report));
+    streams.out << (streams.json ? wire::toJson(taken->report) : sales::toText(taken->report));
     return 0;
 }
 

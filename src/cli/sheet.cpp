@@ -2,6 +2,7 @@
 
 #include "cli/verbs.h"
 #include "wire/plan_json.h"
+#include "wire/report_json.h"
 
 #include <ostream>
 
@@ -17,7 +18,7 @@ int sheet(const SheetOptions& options, const Streams& streams) {
     print::Sheets which;
     if (!options.only.empty()) which = {options.only == "day", options.only == "cards", options.only == "ovens"};
     if (options.pdf.empty()) {
-        streams.out << (streams.json ? wire::toJson(*plan) + '\n' : print::asText(*plan, which));
+        streams.out << (streams.json ? wire::toJson(*plan) : print::asText(*plan, which));
         return 0;
     }
     const auto bytes = print::asPdf(*plan, which);
@@ -25,7 +26,7 @@ int sheet(const SheetOptions& options, const Streams& streams) {
     const auto written = print::writeWhole(options.pdf, *bytes);
     if (!written) return refuse(written.problems(), streams);
     if (streams.json)
-        streams.out << "{\"written\": " << wire::quoted(options.pdf.string()) << "}\n";
+        streams.out << wire::writtenReport(options.pdf.string());
     else
         streams.out << options.pdf.string() << '\n';
     return 0;

@@ -43,7 +43,7 @@ int weigh(const WeighOptions& options, const Streams& streams) {
     if (!read) return refuse(read.problems(), streams);
     const auto weighed = weighedOut(read->book, options);
     if (!weighed) return refuse(weighed.problems(), streams);
-    streams.out << (streams.json ? wire::toJson(*weighed) + '\n' : print::asText(*weighed));
+    streams.out << (streams.json ? wire::toJson(*weighed) : print::asText(*weighed));
     return 0;
 }
 

@@ -1,6 +1,7 @@
 #include "wire/plan_json.h"
 
 #include "wire/document.h"
+#include "wire/findings_json.h"
 #include "wire/reader.h"
 #include "wire/writer.h"
 
@@ -9,11 +10,6 @@ namespace piewright::wire {
 namespace {
 
 using nlohmann::json;
-
-constexpr int kIndent = 2;
-
-// Bytes that are no UTF-8 come out as U+FFFD rather than as an exception: findings quote files as they were found.
-std::string dumped(const json& value) { return value.dump(kIndent, ' ', false, json::error_handler_t::replace) + '\n'; }
 
 const char* toText(Fault fault) {
     switch (fault) {
@@ -64,20 +60,10 @@ Result<day::Plan> planFromJson(std::string_view text, const std::string& file) {
 }
 
 std::string toJson(const Problems& problems) {
-    json findings = json::array();
-    for (const Finding& finding : problems.findings)
-        findings.push_back({{"file", finding.place.file},
-                            {"line", finding.place.line},
-                            {"column", finding.place.column},
-                            {"key", finding.place.key},
-                            {"saw", finding.saw},
-                            {"want", finding.want},
-                            {"hint", finding.hint},
-                            {"severity", finding.severity == Severity::Error ? "error" : "warning"}});
     return dumped({{"schema", kPlanSchema},
                    {"fault", toText(problems.fault)},
                    {"exit_code", static_cast<int>(problems.fault)},
-                   {"findings", std::move(findings)}});
+                   {"findings", findingsJson(problems.findings)}});
 }
 
 } // namespace piewright::wire
