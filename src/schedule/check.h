@@ -17,7 +17,9 @@ struct Violation {
     std::string what; ///< one sentence for people, with both numbers
 };
 
-/// Every breach. Empty: the schedule keeps all limits. O(n^2) at worst.
+/// Every breach. Empty: the schedule keeps all limits. Where the shape is wrong (a missing activity, a mode or person
+/// that is not there, an end that is not start + duration) only that is told. `problem` must have no faultsIn. O(n^2)
+/// at worst.
 [[nodiscard]] std::vector<Violation> check(const Problem& problem, const Schedule& schedule);
 
 } // namespace piewright::schedule

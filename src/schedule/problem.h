@@ -10,7 +10,7 @@
 
 namespace piewright::schedule {
 
-using Tick = std::int32_t; ///< a point of time or a length of it
+using Tick = std::int32_t;                                    ///< a point of time or a length of it
 constexpr Tick kNever = std::numeric_limits<Tick>::max() / 4; ///< later than any time a problem may name
 
 /// Indices into the problem's vectors, one type each.
@@ -19,10 +19,7 @@ enum class ResourceIndex : std::int32_t {};
 enum class WorkerIndex : std::int32_t {};
 enum class SkillIndex : std::int32_t {};
 enum class FamilyIndex : std::int32_t {};
-template <class Index>
-constexpr std::size_t at(Index index) {
-    return static_cast<std::size_t>(index);
-}
+template <class Index> constexpr std::size_t at(Index index) { return static_cast<std::size_t>(index); }
 
 struct Span {
     Tick from = 0;
@@ -40,18 +37,20 @@ struct Cumulative {
     std::vector<Reserved> reserved;
 };
 
-/// One activity at a time; between two of them lies `setup[from][to]` by their families. `first[f]` is the setup from the
-/// machine's state at tick 0 to family f. The setup must fit between the end of one and the start of the next; it may
-/// begin before the next activity's other resources are free. Families: indices 0..n-1. Setups obey the triangle
-/// inequality: going by a third family is never shorter.
+/// One activity at a time; between two of them lies `setup[from][to]` by their families. `first[f]` is the setup from
+/// the machine's state at tick 0 to family f. The setup must fit between the end of one and the start of the next; it
+/// may begin before the next activity's other resources are free, and it goes on while the machine is `away` (an oven
+/// heats up unattended). Families: indices 0..n-1. Setups obey the triangle inequality: going by a third family is
+/// never shorter. `first` and `setup` both empty: no setups, whatever the families. An activity of no duration has its
+/// place in the machine's order too, so it never falls inside another one.
 struct Machine {
     std::vector<Tick> first;
     std::vector<std::vector<Tick>> setup;
-    std::vector<Span> away; ///< times at which it can't be used
+    std::vector<Span> away; ///< times at which no activity can use it
 };
 
 struct Resource {
-    std::string name; ///< for people: told when limits clash
+    std::string name;                     ///< for people: told when limits clash
     std::optional<Cumulative> cumulative; ///< exactly one of the two
     std::optional<Machine> machine;
 };
@@ -65,8 +64,8 @@ struct Worker {
 
 struct Use {
     ResourceIndex resource{};
-    int amount = 1;         ///< of a cumulative; 1 for a machine
-    FamilyIndex family{};   ///< for a machine
+    int amount = 1;       ///< of a cumulative; 1 for a machine
+    FamilyIndex family{}; ///< for a machine
 };
 
 /// `count` different workers who each have `skill`, for the whole activity. One worker fills one place only.
@@ -110,9 +109,10 @@ struct Problem {
     std::vector<Lag> lags;
     std::vector<Resource> resources;
     std::vector<Worker> workers;
-    std::vector<std::string> skills; ///< names by SkillIndex
+    std::vector<std::string> skills;   ///< names by SkillIndex
     std::vector<std::string> families; ///< names by FamilyIndex
-    Tick horizon = 0; ///< every activity ends by then
+    Tick horizon = 0;                  ///< every activity ends by then
+    std::string horizonReason;         ///< for people; empty where the limit needs no telling
 };
 
 /// Where one activity was put.
@@ -131,8 +131,8 @@ struct Schedule {
     auto operator<=>(const Schedule&) const = default;
 };
 
-/// What is wrong with a problem as stated (index out of range, negative duration, a mode that can never fit its resource,
-/// setup that breaks the triangle inequality, …), one sentence each; empty when it may be solved.
+/// What is wrong with a problem as stated (index out of range, negative duration, a mode that can never fit its
+/// resource, setup that breaks the triangle inequality, …), one sentence each; empty when it may be solved.
 [[nodiscard]] std::vector<std::string> faultsIn(const Problem& problem);
 
 } // namespace piewright::schedule

@@ -1,0 +1,222 @@
+#include "schedule/network.h"
+
+#include <algorithm>
+
+namespace piewright::schedule {
+
+Network::Network(const Problem& problem) {
+    const std::size_t nodes = 2 * problem.activities.size();
+    outgoingFrom_.assign(nodes + 1, 0);
+    incomingFrom_.assign(nodes + 1, 0);
+    for (const Lag& lag : problem.lags) {
+        ++outgoingFrom_[nodeOf(lag.from, lag.fromPoint) + 1];
+        ++incomingFrom_[nodeOf(lag.to, lag.toPoint) + 1];
+    }
+    for (std::size_t n = 0; n < nodes; ++n) {
+        outgoingFrom_[n + 1] += outgoingFrom_[n];
+        incomingFrom_[n + 1] += incomingFrom_[n];
+    }
+    outgoing_.resize(problem.lags.size());
+    incoming_.resize(problem.lags.size());
+    std::vector<std::size_t> nextOut = outgoingFrom_;
+    std::vector<std::size_t> nextIn = incomingFrom_;
+    for (const Lag& lag : problem.lags) {
+        const Node from = nodeOf(lag.from, lag.fromPoint);
+        const Node to = nodeOf(lag.to, lag.toPoint);
+        outgoing_[nextOut[from]++] = {to, lag.least};
+        incoming_[nextIn[to]++] = {from, lag.least};
+    }
+}
+
+namespace {
+
+struct NamedArc {
+    Node from;
+    Node to;
+    std::int64_t least;
+    const std::string* reason; ///< none for a duration
+};
+
+/// A loop of positive length as indices of its arcs, in order. Longest paths from a virtual source at distance 0 to
+/// all.
+std::vector<std::size_t> positiveLoop(std::size_t nodes, const std::vector<NamedArc>& arcs) {
+    constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+    std::vector<std::int64_t> distance(nodes, 0);
+    std::vector<std::size_t> by(nodes, kNone);
+    Node moved = kNone;
+    for (std::size_t round = 0; round <= nodes; ++round) {
+        moved = kNone;
+        for (std::size_t i = 0; i < arcs.size(); ++i) {
+            const NamedArc& arc = arcs[i];
+            if (distance[arc.from] + arc.least > distance[arc.to]) {
+                distance[arc.to] = distance[arc.from] + arc.least;
+                by[arc.to] = i;
+                moved = arc.to;
+            }
+        }
+        if (moved == kNone) {
+            return {};
+        }
+    }
+    for (std::size_t i = 0; i < nodes; ++i) {
+        moved = arcs[by[moved]].from;
+    } // walk back until surely on the loop
+    std::vector<std::size_t> loop;
+    Node node = moved;
+    do {
+        loop.push_back(by[node]);
+        node = arcs[by[node]].from;
+    } while (node != moved);
+    std::reverse(loop.begin(), loop.end());
+    return loop;
+}
+
+std::vector<std::string> reasonsOn(const std::vector<std::size_t>& loop, const std::vector<NamedArc>& arcs,
+                                   Node origin) {
+    // Told from the origin on, if the loop comes by it: a release first, a due time last. Otherwise the tightest
+    // greatest lag comes last: "at least, at least, and yet at most".
+    auto first = std::find_if(loop.begin(), loop.end(), [&](std::size_t i) { return arcs[i].from == origin; });
+    if (first == loop.end()) {
+        first = std::min_element(loop.begin(), loop.end(), [&](std::size_t x, std::size_t y) {
+            return std::pair{arcs[x].reason == nullptr, arcs[x].least} <
+                   std::pair{arcs[y].reason == nullptr, arcs[y].least};
+        });
+        if (++first == loop.end()) {
+            first = loop.begin();
+        }
+    }
+    std::vector<std::size_t> ordered(first, loop.end());
+    ordered.insert(ordered.end(), loop.begin(), first);
+    std::vector<std::string> reasons;
+    for (const std::size_t i : ordered) {
+        const std::string* reason = arcs[i].reason;
+        if (reason == nullptr || reason->empty()) {
+            continue;
+        }
+        if (std::find(reasons.begin(), reasons.end(), *reason) == reasons.end()) {
+            reasons.push_back(*reason);
+        }
+    }
+    return reasons;
+}
+
+} // namespace
+
+std::optional<std::vector<std::string>> contradiction(const Problem& problem, std::span<const Length> lengths) {
+    const Node origin = 2 * problem.activities.size();
+    std::vector<NamedArc> arcs;
+    for (const Lag& lag : problem.lags) {
+        arcs.push_back({nodeOf(lag.from, lag.fromPoint), nodeOf(lag.to, lag.toPoint), lag.least, &lag.reason});
+    }
+    for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        arcs.push_back({startOf(a), endOf(a), lengths[a].least, nullptr});
+        arcs.push_back({endOf(a), startOf(a), -std::int64_t{lengths[a].most}, nullptr});
+    }
+    if (const auto loop = positiveLoop(origin + 1, arcs); !loop.empty()) {
+        return reasonsOn(loop, arcs, origin);
+    }
+    for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        const Activity& activity = problem.activities[a];
+        arcs.push_back({origin, startOf(a), activity.release, &activity.releaseReason});
+        arcs.push_back({endOf(a), origin, -std::int64_t{activity.due}, &activity.dueReason});
+        arcs.push_back({endOf(a), origin, -std::int64_t{problem.horizon}, &problem.horizonReason});
+    }
+    if (const auto loop = positiveLoop(origin + 1, arcs); !loop.empty()) {
+        return reasonsOn(loop, arcs, origin);
+    }
+    return std::nullopt;
+}
+
+Bounds::Bounds(const Network& network, const Problem& problem, std::vector<Length> lengths)
+    : network_(&network), lengths_(std::move(lengths)), lower_(network.nodes(), 0), upper_(network.nodes(), 0),
+      inLower_(network.nodes(), 1), inUpper_(network.nodes(), 1) {
+    for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        lower_[startOf(a)] = lower_[endOf(a)] = problem.activities[a].release;
+        upper_[startOf(a)] = upper_[endOf(a)] = std::min(problem.activities[a].due, problem.horizon);
+    }
+    for (Node n = 0; n < network.nodes(); ++n) {
+        lowerQueue_.push_back(n);
+        upperQueue_.push_back(n);
+    }
+    propagate();
+}
+
+void Bounds::pushLower(Node node, std::int64_t value) {
+    if (value <= lower_[node]) {
+        return;
+    }
+    if (value > upper_[node]) {
+        empty_ = true;
+        return;
+    }
+    lower_[node] = static_cast<Tick>(value);
+    if (!inLower_[node]) {
+        inLower_[node] = 1;
+        lowerQueue_.push_back(node);
+    }
+}
+
+void Bounds::pushUpper(Node node, std::int64_t value) {
+    if (value >= upper_[node]) {
+        return;
+    }
+    if (value < lower_[node]) {
+        empty_ = true;
+        return;
+    }
+    upper_[node] = static_cast<Tick>(value);
+    if (!inUpper_[node]) {
+        inUpper_[node] = 1;
+        upperQueue_.push_back(node);
+    }
+}
+
+bool Bounds::propagate() {
+    for (std::size_t i = 0; i < lowerQueue_.size() && !empty_; ++i) {
+        const Node node = lowerQueue_[i];
+        inLower_[node] = 0;
+        const std::int64_t value = lower_[node];
+        const Length length = lengths_[node / 2];
+        pushLower(node ^ 1U, node % 2 == 0 ? value + length.least : value - length.most);
+        for (const Network::Arc& arc : network_->outgoing(node)) {
+            pushLower(arc.other, value + arc.least);
+        }
+    }
+    lowerQueue_.clear();
+    for (std::size_t i = 0; i < upperQueue_.size() && !empty_; ++i) {
+        const Node node = upperQueue_[i];
+        inUpper_[node] = 0;
+        const std::int64_t value = upper_[node];
+        const Length length = lengths_[node / 2];
+        pushUpper(node ^ 1U, node % 2 == 1 ? value - length.least : value + length.most);
+        for (const Network::Arc& arc : network_->incoming(node)) {
+            pushUpper(arc.other, value - arc.least);
+        }
+    }
+    upperQueue_.clear();
+    return !empty_;
+}
+
+bool Bounds::fix(std::size_t activity, Tick start, Tick end) {
+    lengths_[activity] = {end - start, end - start};
+    for (const auto& [node, value] : {std::pair{startOf(activity), start}, std::pair{endOf(activity), end}}) {
+        pushLower(node, value);
+        pushUpper(node, value);
+        if (value < lower_[node] || value > upper_[node]) {
+            empty_ = true;
+        }
+    }
+    return propagate();
+}
+
+bool Bounds::raise(Node node, Tick lower) {
+    pushLower(node, lower);
+    return propagate();
+}
+
+bool Bounds::lowerTo(Node node, Tick upper) {
+    pushUpper(node, upper);
+    return propagate();
+}
+
+} // namespace piewright::schedule
