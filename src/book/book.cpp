@@ -16,6 +16,14 @@ bool listed(const std::vector<Weekday>& days, Weekday day) {
     return std::find(days.begin(), days.end(), day) != days.end();
 }
 
+/// The nearest open date going by `step`, within a year.
+std::optional<Date> openFrom(const House& house, Date date, Days step) {
+    constexpr int kYear = 366;
+    for (int i = 1; i <= kYear; ++i)
+        if (!hoursOn(house, date + step * i).empty()) return date + step * i;
+    return std::nullopt;
+}
+
 } // namespace
 
 std::vector<ClockSpan> hoursOn(const House& house, Date date) {
@@ -28,12 +36,8 @@ std::string noteOn(const House& house, Date date) {
     return day ? day->note : std::string{};
 }
 
-std::optional<Date> nextOpen(const House& house, Date date) {
-    constexpr Days kYear{366};
-    for (Date next = date + Days(1); next - date <= kYear; next = next + Days(1))
-        if (!hoursOn(house, next).empty()) return next;
-    return std::nullopt;
-}
+std::optional<Date> nextOpen(const House& house, Date date) { return openFrom(house, date, Days(1)); }
+std::optional<Date> lastOpen(const House& house, Date date) { return openFrom(house, date, Days(-1)); }
 
 bool soldOn(const House& house, const Good& good, Date date) {
     return !hoursOn(house, date).empty() && (good.soldOn.empty() || listed(good.soldOn, date.weekday()));

@@ -72,6 +72,8 @@ struct Book {
 [[nodiscard]] std::string noteOn(const House& house, Date date);
 /// The next date after `date` on which the house is open; none within a year.
 [[nodiscard]] std::optional<Date> nextOpen(const House& house, Date date);
+/// The last date before `date` on which the house was open; none within a year.
+[[nodiscard]] std::optional<Date> lastOpen(const House& house, Date date);
 /// Whether the good is sold on that date.
 [[nodiscard]] bool soldOn(const House& house, const Good& good, Date date);
 /// The hand's shift on the weekday of `date`, if any.

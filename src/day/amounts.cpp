@@ -79,6 +79,12 @@ const book::Supplier* supplierOf(const Book& book, const book::Stuff& stuff) {
     return stuff.packs.empty() ? nullptr : &book.suppliers.at(stuff.packs.front().supplier);
 }
 
+bool madeBefore(const Book& book, const Formula& formula, Date date) {
+    if (formula.made != book::Made::DayBefore) return formula.made == book::Made::Delivery;
+    const auto last = lastOpen(book.house, date);
+    return last && (!formula.keeps || Seconds(date - *last) <= *formula.keeps);
+}
+
 bool comesInOn(const Book& book, const Formula& formula, Date date) {
     const book::Stuff* stuff = mostPerishable(book, formula);
     const book::Supplier* supplier = stuff ? supplierOf(book, *stuff) : nullptr;

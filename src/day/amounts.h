@@ -28,6 +28,10 @@ struct Chosen {
 [[nodiscard]] Chosen amountOver(const book::Book& book, const demand::Forecaster& forecaster, const book::Good& good,
                                 const std::vector<Date>& dates);
 
+/// Whether what `date` needs of a formula was made before it: a formula of the day before that keeps from the last open
+/// date to this one, or one that is made when its perishable comes in.
+[[nodiscard]] bool madeBefore(const book::Book& book, const book::Formula& formula, Date date);
+
 /// Whether a formula of this kind of making is started on `date` for others: the day its shortest-lived stuff comes in.
 [[nodiscard]] bool comesInOn(const book::Book& book, const book::Formula& formula, Date date);
 

@@ -372,8 +372,8 @@ Result<DayBatches> batchesFor(const Book& book, const DayLots& lots, Date date) 
     Maker maker(book, date);
     maker.wantLots(lots);
     maker.wantServings(lots);
-    maker.run([](const Formula& formula, const Want&) {
-        return formula.made == book::Made::SameDay ? Maker::Fate::Make : Maker::Fate::TakeFromBefore;
+    maker.run([&](const Formula& formula, const Want&) {
+        return madeBefore(book, formula, date) ? Maker::Fate::TakeFromBefore : Maker::Fate::Make;
     });
     maker.tieLots(lots);
     return maker.finish();
@@ -405,12 +405,12 @@ Result<DayBatches> batchesAhead(const Book& book, const DayLots& next, Date next
     });
     maker.wantLots(next);
     maker.wantServings(next);
-    maker.run([](const Formula& formula, const Want& want) {
+    maker.run([&](const Formula& formula, const Want& want) {
         // What is made today for tomorrow may itself need something made on the day; tomorrow's goods' own batches of
         // the day are only looked into for what they need from the day before.
         const bool forBatch = want.to && std::holds_alternative<BatchUses>(*want.to);
-        if (forBatch || formula.made == book::Made::DayBefore) return Maker::Fate::Make;
-        return formula.made == book::Made::Delivery ? Maker::Fate::Leave : Maker::Fate::LookInside;
+        if (formula.made == book::Made::Delivery) return Maker::Fate::Leave;
+        return forBatch || madeBefore(book, formula, nextDate) ? Maker::Fate::Make : Maker::Fate::LookInside;
     });
     maker.wantAhead(book, over);
     maker.run([](const Formula&, const Want&) { return Maker::Fate::Make; });
