@@ -11,19 +11,29 @@ namespace {
 
 constexpr double kPriorDays = 2;
 constexpr double kFarthest = 4;
+constexpr int kMeanRounds = 12;
 constexpr std::size_t kScoredDays = 156; // 26 weeks of a six-day week
+
+/// Sold against exposure, where a sold-out day counts as at least the mean itself.
+double meanLevel(std::span<const LevelDay> days) {
+    double mean = 0;
+    for (int round = 0; round < kMeanRounds; ++round) {
+        double sold = 0;
+        double exposure = 0;
+        for (const LevelDay& day : days) {
+            sold += day.atLeast ? std::max(day.sold, mean * day.exposure) : day.sold;
+            exposure += day.exposure;
+        }
+        mean = exposure > 0 ? sold / exposure : 0;
+    }
+    return mean;
+}
 
 } // namespace
 
 std::vector<double> levels(std::span<const LevelDay> days, double keep) {
     assert(keep > 0 && keep <= 1);
-    double sold = 0;
-    double exposure = 0;
-    for (const LevelDay& day : days) {
-        sold += day.sold;
-        exposure += day.exposure;
-    }
-    const double mean = exposure > 0 ? sold / exposure : 0;
+    const double mean = meanLevel(days);
     std::vector<double> result{mean};
     result.reserve(days.size() + 1);
     double a = 0;

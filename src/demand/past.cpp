@@ -150,13 +150,15 @@ GoodPast goodPast(const History& history, const ShopPast& shop, const GoodId& go
         const double weight = dayWeight(shop.date, date);
         past.days.push_back({series.day[j], {value, weight, series.level[j].atLeast}, same});
         if (same) ++past.sameWeekday;
+        levelSum += then;
+        // A sold-out day's error is only known to be at least so much.
+        if (series.level[j].atLeast) continue;
         const double expected = then * series.level[j].exposure;
         const double error =
             std::clamp(series.level[j].sold - expected, -kFarthestLevel * expected, kFarthestLevel * (expected + 1));
         squares += error * error;
         expectedSum += expected;
         expectedSquares += expected * expected;
-        levelSum += then;
     }
     if (!past.days.empty() && levelSum > 0) past.change = now * static_cast<double>(past.days.size()) / levelSum;
     // Var = expected + relative x expected²: what chance alone (Poisson) leaves unexplained.

@@ -63,15 +63,29 @@ std::vector<Wave> reachingFarthest(const Wanted& wanted, int hold, int most) {
         while (next < last && wanted.at[next + 1] - wanted.at[i] <= hold &&
                wanted.upTo[next + 1] - wanted.upTo[i] <= most)
             ++next;
-        const int until = std::min(wanted.at[next], wanted.at[i] + hold);
         // More than one wave can be is wanted before the next grid point: several at once.
         for (int pieces = wanted.upTo[next] - wanted.upTo[i]; pieces > 0; pieces -= most)
-            waves.push_back({ClockTime(Minutes(wanted.at[i])), ClockTime(Minutes(until)), std::min(pieces, most)});
+            waves.push_back({ClockTime(Minutes(wanted.at[i])), {}, std::min(pieces, most)});
         i = next;
         // Nothing is wanted for a while: ready no sooner than needed.
         while (i + 1 < last && wanted.upTo[i + 1] == wanted.upTo[i]) ++i;
     }
     return waves;
+}
+
+/// A wave sells until the next is ready, its hold is over or the shop shuts, even if only for a while.
+void setUntil(std::vector<Wave>& waves, const WaveTerms& terms, int hold) {
+    ClockTime next = terms.open.back().to;
+    for (std::size_t i = waves.size(); i-- > 0;) {
+        if (i + 1 < waves.size() && waves[i + 1].ready > waves[i].ready) next = waves[i + 1].ready;
+        ClockTime until = std::min(next, waves[i].ready + Minutes(hold));
+        for (auto span = terms.open.rbegin(); span != terms.open.rend(); ++span) {
+            if (span->from >= until) continue;
+            if (span->to > waves[i].ready) until = std::min(until, span->to);
+            break;
+        }
+        waves[i].until = until;
+    }
 }
 
 } // namespace
@@ -101,6 +115,7 @@ std::vector<Wave> waves(int pieces, const Profile& profile, const WaveTerms& ter
             shortest = middle + 1;
         }
     }
+    setUntil(best, terms, hold);
     return best;
 }
 
