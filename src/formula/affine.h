@@ -8,8 +8,8 @@
 namespace piewright::formula {
 
 /// A mass of so many milligrams, never below nothing. The reader bounds every amount, but a long chain of formulas that
-/// each lose nearly all could still multiply past the counter; a million tonnes is where we stop counting.
-inline Mass boundedMass(double milligrams) { return Mass::nearest(std::clamp(milligrams, 0.0, 1e15)); }
+/// each lose nearly all could still multiply past the counter; ten thousand tonnes is where we stop counting.
+inline Mass boundedMass(double milligrams) { return Mass::nearest(std::clamp(milligrams, 0.0, 1e13)); }
 
 /// Milligrams in for milligrams out of `batches` equal batches: the losses undone, last first.
 inline double exactInput(const book::Formula& formula, double out, int batches) {

@@ -92,8 +92,8 @@ TEST(BoughtFor, AChainOfNearTotalLossesDoesNotOverflow) {
         next.losses = {shareLost("all but all", Share::ofRaw(999'999))};
         add(book, next);
     }
-    // 1e6 mg x 1e6^20 stops at a million tonnes.
-    EXPECT_EQ(boughtFor(book, FormulaId("f20"), kilograms(1)).at(StuffId("flour")), Mass::ofRaw(1'000'000'000'000'000));
+    // 1e6 mg x 1e6^20 stops at ten thousand tonnes.
+    EXPECT_EQ(boughtFor(book, FormulaId("f20"), kilograms(1)).at(StuffId("flour")), kilograms(10'000'000));
 }
 
 } // namespace
