@@ -24,9 +24,12 @@ cairo_status_t append(void* bytes, const unsigned char* data, unsigned int lengt
 
 PangoAlignment toPango(Align align) {
     switch (align) {
-    case Align::Left: return PANGO_ALIGN_LEFT;
-    case Align::Centre: return PANGO_ALIGN_CENTER;
-    case Align::Right: return PANGO_ALIGN_RIGHT;
+    case Align::Left:
+        return PANGO_ALIGN_LEFT;
+    case Align::Centre:
+        return PANGO_ALIGN_CENTER;
+    case Align::Right:
+        return PANGO_ALIGN_RIGHT;
     }
     return PANGO_ALIGN_LEFT;
 }

@@ -8,7 +8,8 @@
 #include <string>
 #include <vector>
 
-struct _PangoLayout; // NOLINT(bugprone-reserved-identifier): Pango's own name, so that its header stays inside canvas.cpp
+struct _PangoLayout; // NOLINT(bugprone-reserved-identifier): Pango's own name, so that its header stays inside
+                     // canvas.cpp
 
 namespace piewright::print {
 
@@ -21,9 +22,9 @@ enum class Align { Left, Centre, Right };
 struct Style {
     double points = 10;
     bool bold = false;
-    double grey = 0;        ///< 0 black, 1 white
+    double grey = 0; ///< 0 black, 1 white
     Align align = Align::Left;
-    int most = 0;           ///< lines; past them the text ends in an ellipsis. 0: as many as it needs
+    int most = 0; ///< lines; past them the text ends in an ellipsis. 0: as many as it needs
 };
 
 /// A text that was laid out: its size is known, and it may be put anywhere, any number of times.
@@ -79,8 +80,8 @@ class Canvas {
     /// A triangle that points down with its tip at (x, y).
     void pointer(double x, double y, double size);
 
-    /// The finished file; the canvas is of no use after it. Problems: letters that no font has (Input, each text that has
-    /// them); the PDF library failed (World).
+    /// The finished file; the canvas is of no use after it. Problems: letters that no font has (Input, each text that
+    /// has them); the PDF library failed (World).
     Result<std::string> finish();
 
   private:

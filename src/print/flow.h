@@ -17,9 +17,9 @@ struct Block {
 
 /// What stands on every page.
 struct Running {
-    std::string left;   ///< in the foot
+    std::string left; ///< in the foot
     std::string middle;
-    int total = 0;      ///< pages in all; 0: not known yet
+    int total = 0; ///< pages in all; 0: not known yet
 };
 
 class Flow {

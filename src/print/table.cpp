@@ -22,18 +22,25 @@ struct Placed {
     Laid text;
     Mark mark = Mark::None;
     double markSize = 0;
-    double x = 0, y = 0;     // of the text
-    double room = 0;         // of the cell
+    double x = 0, y = 0; // of the text
+    double room = 0;     // of the cell
     double cellX = 0;
     double height = 0;
 };
 
 void drawMark(Canvas& canvas, const Placed& part, double x, double y) {
     switch (part.mark) {
-    case Mark::None: break;
-    case Mark::TickBox: canvas.frame(x + 0.5, y + 1, part.markSize - 1, part.markSize - 1, 0.9); break;
-    case Mark::Caution: canvas.caution(x, y, part.markSize); break;
-    case Mark::Blank: canvas.frame(x, y + 1, part.room, part.height - 2, 0.6); break;
+    case Mark::None:
+        break;
+    case Mark::TickBox:
+        canvas.frame(x + 0.5, y + 1, part.markSize - 1, part.markSize - 1, 0.9);
+        break;
+    case Mark::Caution:
+        canvas.caution(x, y, part.markSize);
+        break;
+    case Mark::Blank:
+        canvas.frame(x, y + 1, part.room, part.height - 2, 0.6);
+        break;
     }
 }
 
@@ -54,7 +61,8 @@ std::vector<double> Table::widths(Canvas& canvas, double width) const {
         double natural = std::max(column.least, canvas.lay(column.head, {headPoints, true}).width);
         for (const Row& row : rows_)
             for (const Part& part : row.cells[c])
-                natural = std::max(natural, indent(part) + (part.text.empty() ? 0 : canvas.lay(part.text, part.style).width));
+                natural =
+                    std::max(natural, indent(part) + (part.text.empty() ? 0 : canvas.lay(part.text, part.style).width));
         widths.push_back((column.most > 0 ? std::min(natural, column.most) : natural) + 0.5);
     }
     const double gaps = gap * static_cast<double>(columns_.size() - 1);
@@ -111,7 +119,8 @@ Block Table::block(Canvas& canvas, const Row& row, const std::vector<double>& wi
 Row Table::headRow() const {
     Row head;
     head.ruled = false;
-    for (const Column& column : columns_) head.cells.push_back({{column.head, {headPoints, true, 0, column.align}, Mark::None}});
+    for (const Column& column : columns_)
+        head.cells.push_back({{column.head, {headPoints, true, 0, column.align}, Mark::None}});
     return head;
 }
 

@@ -33,9 +33,9 @@ struct Column {
 
 struct Row {
     std::vector<Cell> cells;
-    bool ruled = true;    ///< a thin line above
-    bool heavy = false;   ///< a thick one
-    double least = 0;     ///< height
+    bool ruled = true;  ///< a thin line above
+    bool heavy = false; ///< a thick one
+    double least = 0;   ///< height
 };
 
 class Table {

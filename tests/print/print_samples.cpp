@@ -13,7 +13,7 @@ int main(int argc, char** argv) {
         std::cout << print::asText(plan, {}, argc > 3 ? std::stoi(argv[3]) : 100);
         return 0;
     }
-    Result<std::string> pdf = std::string();
+    auto pdf = print::asPdf(plan);
     if (!pdf) {
         std::cerr << toText(pdf.problems().findings);
         return 1;
