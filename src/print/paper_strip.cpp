@@ -1,0 +1,295 @@
+// The day as a picture: a strip for each hand, for what runs by itself, and for each deck, under one axis of time.
+#include "print/paper_sheet.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace piewright::print {
+
+namespace {
+
+enum class Kind { Work, Break, Oven, Unwatched };
+
+struct Bar {
+    Instant from, to;
+    Kind kind = Kind::Work;
+    std::string number; ///< in the task list; of the load
+    std::string what;   ///< in words
+    std::string more;
+};
+
+struct Strip {
+    std::string name;
+    std::vector<std::pair<Instant, Instant>> present;
+    std::vector<std::vector<Bar>> lanes; ///< bars of one lane do not overlap
+    std::vector<std::pair<Instant, std::string>> pointers;
+};
+
+/// Spreads bars over as few lanes as they need, each into the first that is free.
+std::vector<std::vector<Bar>> inLanes(std::vector<Bar> bars) {
+    std::stable_sort(bars.begin(), bars.end(), [](const Bar& a, const Bar& b) { return a.from < b.from; });
+    std::vector<std::vector<Bar>> lanes;
+    for (Bar& bar : bars) {
+        const auto free = std::find_if(lanes.begin(), lanes.end(),
+                                       [&](const std::vector<Bar>& lane) { return lane.back().to <= bar.from; });
+        if (free == lanes.end())
+            lanes.push_back({std::move(bar)});
+        else
+            free->push_back(std::move(bar));
+    }
+    if (lanes.empty()) lanes.emplace_back();
+    return lanes;
+}
+
+Bar barOf(const day::Task& task) {
+    const Kind kind = task.isBreak ? Kind::Break : task.hands.empty() ? Kind::Unwatched : Kind::Work;
+    return {task.start, task.end, kind, std::to_string(task.number), task.isBreak ? "Break" : task.what, task.of};
+}
+
+std::vector<Strip> stripsOf(const day::Plan& plan, const Times& times) {
+    std::vector<Strip> strips;
+    for (const std::string& hand : handsOf(plan)) {
+        Strip strip;
+        strip.name = hand;
+        for (const day::PlannedShift& shift : plan.shifts)
+            if (shift.hand == hand) strip.present.emplace_back(shift.from, shift.to);
+        std::vector<Bar> bars;
+        for (const day::Task& task : plan.tasks)
+            if (takesPart(task, hand)) bars.push_back(barOf(task));
+        strip.lanes = inLanes(std::move(bars));
+        strips.push_back(std::move(strip));
+    }
+    std::vector<Bar> unwatched;
+    for (const day::Task& task : plan.tasks)
+        if (task.hands.empty()) unwatched.push_back(barOf(task));
+    if (!unwatched.empty()) strips.push_back({"No one by", {}, inLanes(std::move(unwatched)), {}});
+    for (const Deck& deck : decksOf(plan)) {
+        Strip strip;
+        strip.name = deck.name;
+        std::vector<Bar> bars;
+        int number = 0;
+        for (const day::DeckLoad* load : deck.loads) {
+            std::vector<std::string> contents;
+            for (const day::LoadContent& content : load->contents)
+                contents.push_back(std::to_string(content.pieces) + " " + content.good);
+            bars.push_back(
+                {load->in, load->out, Kind::Oven, std::to_string(++number), handText(load->at), joined(contents)});
+            if (load->lightBy) strip.pointers.emplace_back(*load->lightBy, times.clock(*load->lightBy));
+        }
+        strip.lanes = inLanes(std::move(bars));
+        strips.push_back(std::move(strip));
+    }
+    return strips;
+}
+
+/// From the first whole hour to the last that hold everything; none when there is nothing, or no such hours within two
+/// days.
+std::optional<std::pair<Instant, Instant>> hoursOf(const day::Plan& plan, const Times& times) {
+    std::vector<Instant> all;
+    for (const day::Task& task : plan.tasks) all.insert(all.end(), {task.start, task.end});
+    for (const day::DeckLoad& load : plan.loads) {
+        all.insert(all.end(), {load.in, load.out});
+        if (load.lightBy) all.push_back(*load.lightBy);
+    }
+    for (const day::PlannedShift& shift : plan.shifts) all.insert(all.end(), {shift.from, shift.to});
+    for (const auto& [from, to] : plan.open) all.insert(all.end(), {from, to});
+    if (all.empty()) return std::nullopt;
+    const auto [first, last] = std::minmax_element(all.begin(), all.end());
+    if (*last - *first > std::chrono::hours(48)) return std::nullopt;
+    const Instant from = *first - times.pastTheHour(*first);
+    const Seconds over = times.pastTheHour(*last);
+    const Instant to = over == Seconds(0) ? *last : *last - over + std::chrono::hours(1);
+    return std::pair(from, std::max(to, from + std::chrono::hours(1)));
+}
+
+class Picture {
+  public:
+    Picture(Flow& flow, const day::Plan& plan, const Times& times, Instant from, Instant to)
+        : flow_(flow), canvas_(flow.canvas()), plan_(plan), times_(times), from_(from), to_(to) {}
+
+    void draw(const std::vector<Strip>& strips);
+
+  private:
+    static constexpr double kNames = 92;           ///< points for the strips' names
+    static constexpr double kAxis = 24;            ///< height of the axis
+    static constexpr double kLegend = 26;          ///< height kept for the legend
+    static constexpr double kLow = 17, kTall = 36; ///< a lane
+    static constexpr double kApart = 5;            ///< between strips
+
+    [[nodiscard]] double x(Instant at) const {
+        const double part = static_cast<double>((at - from_).count()) / static_cast<double>((to_ - from_).count());
+        return flow_.left() + kNames + part * (flow_.width() - kNames);
+    }
+    void axis(double top, double bottom);
+    void strip(const Strip& strip, double top, double lane);
+    void bar(const Bar& bar, double top, double height);
+    void label(const Bar& bar, double left, double width, double top, double height);
+    void legend(double top);
+
+    Flow& flow_;
+    Canvas& canvas_;
+    const day::Plan& plan_;
+    const Times& times_;
+    Instant from_, to_;
+};
+
+void Picture::axis(double top, double bottom) {
+    const double hourWidth =
+        (flow_.width() - kNames) / std::max(1.0, static_cast<double>((to_ - from_).count()) / 3600);
+    const double wanted = canvas_.lay("00:00", {8}).width + 4;
+    const int every = std::max(1, static_cast<int>(std::ceil(wanted / hourWidth)));
+    int hour = 0;
+    for (Instant at = from_; at <= to_; at += std::chrono::hours(1), ++hour) {
+        canvas_.line(x(at), top + kAxis - 3, x(at), bottom, 0.4, 0.7);
+        if (hour % every != 0) continue;
+        const Laid words = canvas_.lay(times_.clock(at), {8});
+        const double most = flow_.left() + flow_.width() - words.width;
+        canvas_.put(words, std::min(x(at) - words.width / 2, most), top + kAxis - 4 - words.height);
+    }
+    for (const auto& [opens, shuts] : plan_.open) {
+        canvas_.fill(x(opens), top + 1, x(shuts) - x(opens), 9, 0);
+        canvas_.fill(x(opens) + 1, top + 2, x(shuts) - x(opens) - 2, 7, 1);
+        const Laid words = canvas_.lay("open", {6.5, true});
+        canvas_.put(words, (x(opens) + x(shuts) - words.width) / 2, top + 1);
+    }
+}
+
+void Picture::label(const Bar& bar, double left, double width, double top, double height) {
+    constexpr double kWords = 44; // narrower than this, words say nothing
+    const Style small{7, true};
+    if (width >= kWords) {
+        const Style one{7, true, 0, Align::Left, 1};
+        const std::string first = bar.kind == Kind::Break ? bar.what : bar.number + "  " + bar.what;
+        const Laid upper = canvas_.lay(first, one, width - 4);
+        const Laid lower = canvas_.lay(bar.more, {7, false, 0, Align::Left, 1}, width - 4);
+        const bool both = !bar.more.empty() && upper.height + lower.height <= height;
+        const double all = upper.height + (both ? lower.height : 0);
+        canvas_.put(upper, left + 2, top + (height - all) / 2);
+        if (both) canvas_.put(lower, left + 2, top + (height - all) / 2 + upper.height);
+        return;
+    }
+    const Laid number = canvas_.lay(bar.number, small);
+    if (number.width + 1 <= width)
+        canvas_.put(number, left + (width - number.width) / 2, top + (height - number.height) / 2);
+    else if (number.height - 1.5 <= width && number.width <= height)
+        canvas_.putUpwards(number, left + (width - number.height) / 2, top + (height + number.width) / 2);
+}
+
+void Picture::bar(const Bar& bar, double top, double height) {
+    const double left = x(bar.from);
+    const double width = std::max(x(bar.to) - left, 0.8);
+    switch (bar.kind) {
+    case Kind::Work:
+        canvas_.fill(left, top, width, height, 0.87);
+        break;
+    case Kind::Oven:
+        canvas_.fill(left, top, width, height, 0.76);
+        break;
+    case Kind::Break:
+        canvas_.fill(left, top, width, height, 1);
+        break;
+    case Kind::Unwatched:
+        canvas_.fill(left, top, width, height, 1);
+        canvas_.hatch(left, top, width, height, 0.75);
+        break;
+    }
+    if (bar.kind == Kind::Break)
+        canvas_.dashedFrame(left, top, width, height, 0.8);
+    else
+        canvas_.frame(left, top, width, height, bar.kind == Kind::Oven ? 1.2 : 0.6);
+    label(bar, left, width, top, height);
+}
+
+void Picture::strip(const Strip& strip, double top, double lane) {
+    const double height = lane * static_cast<double>(strip.lanes.size());
+    for (const auto& [from, to] : strip.present) canvas_.fill(x(from), top, x(to) - x(from), height, 0.96);
+    const Laid name = canvas_.lay(strip.name, {10, true, 0, Align::Left, lane < 24 ? 1 : 2}, kNames - 6);
+    canvas_.put(name, flow_.left(), top + std::max(0.0, (std::min(height, kTall) - name.height) / 2));
+    canvas_.line(flow_.left(), top + height + kApart / 2, flow_.left() + flow_.width(), top + height + kApart / 2, 0.4,
+                 0.5);
+    double y = top;
+    for (const std::vector<Bar>& bars : strip.lanes) {
+        for (const Bar& one : bars) bar(one, y + 0.5, lane - 1);
+        y += lane;
+    }
+    for (const auto& [at, clock] : strip.pointers) {
+        canvas_.pointer(x(at), top + 7, 6);
+        const Laid words = canvas_.lay(clock, {6.5, true});
+        canvas_.put(words, x(at) - words.width / 2, top + 7);
+    }
+}
+
+void Picture::legend(double top) {
+    double left = flow_.left();
+    const auto show = [&](const char* words, Kind kind) {
+        const Instant none{};
+        switch (kind) {
+        case Kind::Work:
+            canvas_.fill(left, top + 2, 18, 10, 0.87);
+            break;
+        case Kind::Oven:
+            canvas_.fill(left, top + 2, 18, 10, 0.76);
+            break;
+        case Kind::Break:
+            break;
+        case Kind::Unwatched:
+            canvas_.hatch(left, top + 2, 18, 10, 0.75);
+            break;
+        }
+        static_cast<void>(none);
+        if (kind == Kind::Break)
+            canvas_.dashedFrame(left, top + 2, 18, 10, 0.8);
+        else
+            canvas_.frame(left, top + 2, 18, 10, kind == Kind::Oven ? 1.2 : 0.6);
+        const Laid laid = canvas_.lay(words, {8});
+        canvas_.put(laid, left + 22, top + 2);
+        left += 22 + laid.width + 14;
+    };
+    show("work, with its number in the task list", Kind::Work);
+    show("break", Kind::Break);
+    show("runs by itself", Kind::Unwatched);
+    show("in the oven, with its load number", Kind::Oven);
+    canvas_.pointer(left + 4, top + 11, 7);
+    canvas_.put(canvas_.lay("light the oven, or change it, by then", {8}), left + 12, top + 2);
+}
+
+void Picture::draw(const std::vector<Strip>& strips) {
+    std::size_t next = 0;
+    while (next < strips.size()) {
+        flow_.page(Turn::Sideways, "The day as a picture");
+        flow_.heading("The day as a picture");
+        const double top = flow_.y();
+        const double room = flow_.room() - kAxis - kLegend;
+        // As many strips as fit at the least height, then as tall as they may be.
+        double lanes = 0;
+        std::size_t end = next;
+        for (; end < strips.size(); ++end) {
+            const double more = static_cast<double>(strips[end].lanes.size());
+            const double apart = kApart * static_cast<double>(end + 1 - next);
+            if (end > next && (lanes + more) * kLow + apart > room) break;
+            lanes += more;
+        }
+        const double apart = kApart * static_cast<double>(end - next);
+        const double lane = std::clamp((room - apart) / lanes, 4.0, kTall);
+        const double bottom = top + kAxis + lanes * lane + apart;
+        axis(top, bottom);
+        double y = top + kAxis;
+        for (; next < end; ++next) {
+            strip(strips[next], y, lane);
+            y += lane * static_cast<double>(strips[next].lanes.size()) + kApart;
+        }
+        legend(bottom + 2);
+    }
+}
+
+} // namespace
+
+void paperStrip(Flow& flow, const day::Plan& plan, const Times& times) {
+    const auto hours = hoursOf(plan, times);
+    if (!hours) return;
+    const std::vector<Strip> strips = stripsOf(plan, times);
+    Picture(flow, plan, times, hours->first, hours->second).draw(strips);
+}
+
+} // namespace piewright::print

@@ -1,0 +1,267 @@
+#include "print/text_sheet.h"
+
+#include "print/cautions.h"
+#include "print/sheet.h"
+
+#include <algorithm>
+
+namespace piewright::print {
+
+namespace {
+
+constexpr std::size_t kNarrowestSheet = 20;
+
+/// `! burns, steam`
+std::string cautionsOf(const std::vector<book::Caution>& cautions) {
+    return cautions.empty() ? "" : "! " + wordsOf(cautions);
+}
+
+std::string wavesOf(const day::PlannedAmount& amount, const Times& times) {
+    std::vector<std::string> waves;
+    for (const day::PlannedWave& wave : amount.waves)
+        waves.push_back(std::to_string(wave.pieces) + " at " + times.clock(wave.ready));
+    return joined(waves);
+}
+
+void writeAmounts(TextSheet& sheet, const day::Plan& plan, const Times& times) {
+    sheet.heading("Make");
+    if (plan.amounts.empty()) return sheet.line("Nothing.");
+    TextTable table({{"good", Side::Left, true},
+                     {"make", Side::Right},
+                     {"", Side::Left},
+                     {"likely wanted", Side::Left},
+                     {"ready", Side::Left, true}});
+    for (const day::PlannedAmount& amount : plan.amounts) {
+        std::string ready = wavesOf(amount, times);
+        if (amount.setAside > 0) {
+            if (!ready.empty()) ready += "; ";
+            ready += std::to_string(amount.setAside) + " for the days after";
+        }
+        table.add({amount.name, std::to_string(amount.pieces), amount.unit,
+                   std::to_string(amount.low) + "–" + std::to_string(amount.high), ready});
+    }
+    sheet.table(table);
+}
+
+void writePieces(TextSheet& sheet, const day::Plan& plan) {
+    if (plan.pieces.empty()) return;
+    sheet.heading("Heads, pieces and gauge");
+    TextTable table({{"good", Side::Left, true},
+                     {"part"},
+                     {"pieces", Side::Right},
+                     {"each", Side::Right},
+                     {"heads", Side::Right},
+                     {"of", Side::Right},
+                     {"one head", Side::Right},
+                     {"gauge", Side::Right},
+                     {"rests to", Side::Right},
+                     {"blank", Side::Right},
+                     {"on pie", Side::Right}});
+    for (const day::PiecesLine& line : plan.pieces)
+        table.add({line.good, line.part, std::to_string(line.pieces), handText(line.each), std::to_string(line.heads),
+                   std::to_string(line.perHead), handText(line.head), handText(line.gauge), handText(line.finished),
+                   blankOf(line), handText(line.onPie)});
+    sheet.table(table);
+}
+
+void writeStores(TextSheet& sheet, const day::Plan& plan) {
+    if (!plan.before.empty()) {
+        sheet.heading("There from before");
+        TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Left, true}});
+        for (const day::FromBefore& before : plan.before) table.add({before.what, handText(before.mass), before.made});
+        sheet.table(table);
+    }
+    if (!plan.needed.empty()) {
+        sheet.heading("Bought stuff needed");
+        TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Left, true}});
+        for (const day::Needed& needed : plan.needed) table.add({needed.stuff, handText(needed.mass), packsOf(needed)});
+        sheet.table(table);
+    }
+    if (!plan.surplus.empty()) {
+        sheet.heading("Left over by rounding");
+        TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Right}, {"", Side::Left, true}});
+        for (const day::PlannedSurplus& surplus : plan.surplus)
+            table.add({surplus.what, surplus.pieces > 0 ? countOf(surplus.pieces, "pieces") : "",
+                       handText(surplus.mass), surplus.where});
+        sheet.table(table);
+    }
+}
+
+void writeTasks(TextSheet& sheet, const day::Plan& plan, const Times& times) {
+    if (plan.tasks.empty()) return;
+    sheet.heading("Tasks by time");
+    TextTable table({{"time"},
+                     {"no.", Side::Right},
+                     {"who", Side::Left, true},
+                     {"what", Side::Left, true},
+                     {"how much", Side::Left, true},
+                     {"with", Side::Left, true}});
+    for (const day::Task* task : tasksInOrder(plan)) {
+        std::string with = joined(task->gear);
+        if (!task->cautions.empty()) with += (with.empty() ? "" : " ") + cautionsOf(task->cautions);
+        std::string what = task->what;
+        if (!task->of.empty()) what += ": " + task->of;
+        table.add({times.span(task->start, task->end), std::to_string(task->number),
+                   task->hands.empty() ? "–" : joined(task->hands), what, task->amount, with});
+    }
+    sheet.table(table);
+}
+
+void writeShifts(TextSheet& sheet, const day::Plan& plan, const Times& times) {
+    if (plan.shifts.empty()) return;
+    sheet.heading("Who is in");
+    TextTable table(
+        {{"who", Side::Left, true}, {"from–to"}, {"break", Side::Left, true}, {"at work on tasks", Side::Right}});
+    for (const day::PlannedShift& shift : plan.shifts) {
+        std::vector<std::string> breaks;
+        for (const auto& [from, to] : shift.breaks) breaks.push_back(times.span(from, to));
+        table.add({shift.hand, times.span(shift.from, shift.to), breaks.empty() ? "none" : joined(breaks),
+                   handText(Seconds(shift.busy))});
+    }
+    sheet.table(table);
+}
+
+void writeReasons(TextSheet& sheet, const day::Plan& plan) {
+    const bool any =
+        std::any_of(plan.amounts.begin(), plan.amounts.end(), [](const auto& a) { return !a.because.empty(); });
+    if (!any) return;
+    sheet.heading("Why so many");
+    for (const day::PlannedAmount& amount : plan.amounts) {
+        if (amount.because.empty()) continue;
+        sheet.line(amount.name + ": " + joined(amount.because, "; ") + ".", "", "  ");
+    }
+}
+
+void writeList(TextSheet& sheet, const std::string& heading, const std::vector<std::string>& texts, const char* mark) {
+    if (texts.empty()) return;
+    sheet.heading(heading);
+    for (const std::string& text : texts) sheet.line(text, mark, "  ");
+}
+
+} // namespace
+
+void TextSheet::heading(const std::string& text) {
+    blank();
+    line(text);
+    std::string rule;
+    for (std::size_t i = 0; i < std::min(columnsOf(text), width_); ++i) rule += "─";
+    text_ += rule + '\n';
+}
+
+void TextSheet::line(const std::string& text, const std::string& indent, const std::string& hanging) {
+    const std::string& before = indent.empty() ? hanging : indent;
+    const std::size_t taken = columnsOf(before);
+    bool first = true;
+    for (const std::string& part : wrapped(clean(text), width_ - std::min(taken, width_ - 2))) {
+        text_ += (first ? indent : std::string(taken, ' ')) + part + '\n';
+        first = false;
+    }
+}
+
+void TextSheet::blank() {
+    if (!text_.empty() && !text_.ends_with("\n\n")) text_ += '\n';
+}
+
+void TextSheet::table(const TextTable& table) { text_ += table.print(width_); }
+
+void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
+    sheet.line(plan.house + (plan.place.empty() ? "" : ", " + plan.place));
+    sheet.line(times.day() + ": " + openingOf(plan, times) + (plan.note.empty() ? "" : ". " + plan.note));
+    if (!times.zoneKnown())
+        sheet.line("The time zone " + plan.zone + " is not known here: all times are in UTC.", "! ");
+    if (!plan.tasks.empty()) {
+        const std::string change = times.changeBetween(plan.tasks.front().start, plan.tasks.back().end);
+        if (!change.empty()) sheet.line(change, "! ");
+    }
+    if (!plan.warnings.empty())
+        sheet.line(countOf(static_cast<std::int64_t>(plan.warnings.size()), "warnings") +
+                       " at the end of this sheet: look before working by it.",
+                   "! ");
+    writeAmounts(sheet, plan, times);
+    writePieces(sheet, plan);
+    writeStores(sheet, plan);
+    writeShifts(sheet, plan, times);
+    writeTasks(sheet, plan, times);
+    writeReasons(sheet, plan);
+    writeList(sheet, "Taken for granted", plan.assumptions, "- ");
+    writeList(sheet, "Warnings", plan.warnings, "! ");
+    sheet.heading("Cautions");
+    std::vector<book::Caution> cautions;
+    for (const day::Task& task : plan.tasks)
+        cautions.insert(cautions.end(), task.cautions.begin(), task.cautions.end());
+    for (const book::Caution caution : distinct(cautions))
+        sheet.line(std::string(textOf(caution).word) + ": " + textOf(caution).sentence, "! ");
+    sheet.line(kTimesAreGuesses, "! ");
+    sheet.line(kCautionsDefer);
+}
+
+void writeCards(TextSheet& sheet, const day::Plan& plan) {
+    for (const day::WeighCard& card : plan.cards) {
+        std::string title = card.formula;
+        for (const std::string& more : {batchOf(card), card.vessel, card.forTomorrow ? "for " + card.forWhen : ""})
+            if (!more.empty()) title += ", " + more;
+        sheet.heading(title);
+        TextTable table({{"", Side::Right}, {"", Side::Left, true}, {"", Side::Left, true}});
+        for (const day::CardLine& line : card.lines)
+            table.add({handText(line.weight), line.what + (line.at ? " at " + handText(*line.at) : ""), line.note});
+        sheet.table(table);
+        std::string sums = "In " + handText(card.in);
+        for (const auto& [at, mass] : card.lost) sums += ", less " + handText(mass) + " (" + at + ")";
+        sums += ": out " + handText(card.out);
+        if (!card.yields.empty()) sums += " = " + joined(card.yields, "; ");
+        sheet.line(sums + ".");
+        if (card.target) sheet.line("Finished at " + handText(*card.target) + ". Measured: ______ °C");
+        for (std::size_t i = 0; i < card.method.size(); ++i)
+            sheet.line(card.method[i], std::to_string(i + 1) + ". ", "   ");
+        if (!card.allergens.empty()) sheet.line("Contains: " + joined(card.allergens) + ".", "! ");
+        if (!card.cautions.empty()) sheet.line(wordsOf(card.cautions) + ".", "! ");
+    }
+    if (!plan.cards.empty()) {
+        sheet.blank();
+        sheet.line(kCheckAllergens, "! ");
+    }
+}
+
+void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
+    for (const Deck& deck : decksOf(plan)) {
+        sheet.heading(deck.name);
+        TextTable table({{"load", Side::Right},
+                         {"light by"},
+                         {"in"},
+                         {"out"},
+                         {"deck", Side::Right},
+                         {"what", Side::Left, true},
+                         {"trays", Side::Right},
+                         {"core"}});
+        int number = 0;
+        for (const day::DeckLoad* load : deck.loads) {
+            std::vector<std::string> contents;
+            for (const day::LoadContent& content : load->contents)
+                contents.push_back(std::to_string(content.pieces) + " " + content.good);
+            table.add({std::to_string(++number), load->lightBy ? times.clock(*load->lightBy) : "",
+                       times.clock(load->in), times.clock(load->out), handText(load->at), joined(contents),
+                       std::to_string(load->trays) + " of " + std::to_string(load->room), "____ °C"});
+        }
+        sheet.table(table);
+    }
+    if (!plan.loads.empty()) {
+        sheet.blank();
+        sheet.line(kProbe, "! ");
+    }
+}
+
+std::string asText(const day::Plan& plan, const Sheets& which, int width) {
+    TextSheet sheet(std::max(static_cast<std::size_t>(std::max(width, 0)), kNarrowestSheet));
+    const Times times(plan);
+    if (which.day)
+        writeDay(sheet, plan, times);
+    else
+        sheet.line(plan.house + ", " + times.day());
+    if (which.cards) writeCards(sheet, plan);
+    if (which.ovens) writeOvens(sheet, plan, times);
+    sheet.blank();
+    sheet.line(kFootnote);
+    return std::move(sheet).take();
+}
+
+} // namespace piewright::print
