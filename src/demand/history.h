@@ -24,7 +24,7 @@ struct DaySales {
 /// Sales of a shop. A date that is not among `openDates` is shut: that is not the same as nothing sold.
 struct History {
     std::map<GoodId, std::map<Date, DaySales>> sold;
-    std::set<Date> openDates; ///< every date on which anything was sold or which the file names
+    std::set<Date> openDates; ///< every date on which anything was sold, or which the file names as open
 
     [[nodiscard]] std::optional<Date> lastDate() const {
         return openDates.empty() ? std::nullopt : std::optional(*openDates.rbegin());
