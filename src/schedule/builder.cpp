@@ -34,6 +34,19 @@ std::optional<Schedule> Builder::run(std::uint64_t work) {
     return Schedule{board_.placed()};
 }
 
+Schedule Builder::compacted(const Schedule& schedule) {
+    restart();
+    for (std::size_t u = 0; u < model_.units.size(); ++u) {
+        for (const std::size_t a : model_.units[u].members) {
+            board_.put(a, schedule.placed[a]);
+        }
+        isPlaced_[u] = 1;
+    }
+    unplaced_ = 0;
+    compact();
+    return Schedule{board_.placed()};
+}
+
 void Builder::restart() {
     for (std::size_t u = 0; u < model_.units.size(); ++u) {
         if (isPlaced_[u] != 0) {
@@ -132,17 +145,17 @@ bool Builder::placeAt(std::size_t unit, Tick start, const std::vector<int>* mode
                 break;
             }
         }
-        if (!found) {
+        if (!found || !bounds_.fix(a, found->start, found->end)) { // members in each other's way
+            const bool isSpoilt = found || i > 0;
             while (i-- > 0) {
                 board_.take(coming.members[i]);
+            }
+            if (isSpoilt) {
+                renewBounds();
             }
             return false;
         }
         board_.put(a, *std::move(found));
-    }
-    for (const std::size_t a : coming.members) {
-        [[maybe_unused]] const bool consistent = bounds_.fix(a, board_.placed(a).start, board_.placed(a).end);
-        assert(consistent);
     }
     isPlaced_[unit] = 1;
     --unplaced_;

@@ -19,6 +19,8 @@ class Builder {
 
     /// Goes on until a schedule is found or `work` placements were tried in all; may be called again with more.
     [[nodiscard]] std::optional<Schedule> run(std::uint64_t work);
+    /// A schedule from elsewhere, moved to the left and into earlier modes where there is room.
+    [[nodiscard]] Schedule compacted(const Schedule& schedule);
     [[nodiscard]] std::uint64_t work() const { return board_.work(); }
     /// How often each unit found no place.
     [[nodiscard]] const std::vector<std::uint64_t>& failures() const { return failures_; }

@@ -42,10 +42,6 @@ bool canBeStaffed(const Problem& problem, const Mode& mode) {
 
 } // namespace
 
-std::string people(std::size_t count) {
-    return count == 0 ? "nobody" : count == 1 ? "1 person" : std::to_string(count) + " people";
-}
-
 Model::Model(const Problem& stated) : problem(stated), network(stated) {
     skilled.resize(problem.skills.size());
     for (std::size_t w = 0; w < problem.workers.size(); ++w) {
@@ -85,7 +81,11 @@ Model::Model(const Problem& stated) : problem(stated), network(stated) {
         std::sort(others.begin(), others.end());
         others.erase(std::unique(others.begin(), others.end()), others.end());
     }
-    keepStaffedModes();
+    loop = contradiction(problem);
+    hopeless = loop.has_value();
+    if (!hopeless) {
+        keepStaffedModes();
+    }
     if (!hopeless) {
         keepTimelyModes();
     }
@@ -98,60 +98,47 @@ void Model::keepStaffedModes() {
     modes.resize(problem.activities.size());
     lengths.resize(problem.activities.size());
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
-        const Activity& activity = problem.activities[a];
-        for (std::size_t m = 0; m < activity.modes.size(); ++m) {
-            if (!canBeStaffed(problem, activity.modes[m])) {
-                continue;
+        for (std::size_t m = 0; m < problem.activities[a].modes.size(); ++m) {
+            if (canBeStaffed(problem, problem.activities[a].modes[m])) {
+                modes[a].push_back(static_cast<int>(m));
             }
-            const Tick duration = activity.modes[m].duration;
-            lengths[a] = modes[a].empty()
-                             ? Length{duration, duration}
-                             : Length{std::min(lengths[a].least, duration), std::max(lengths[a].most, duration)};
-            modes[a].push_back(static_cast<int>(m));
         }
-        if (modes[a].empty()) {
-            hopeless = true;
-            why = {"\"" + activity.name + "\" has too few people who are there long enough"};
-            return;
+        hopeless = hopeless || modes[a].empty();
+        if (!modes[a].empty()) {
+            measure(a);
         }
     }
 }
 
+void Model::measure(std::size_t a) {
+    const auto duration = [&](int mode) {
+        return problem.activities[a].modes[static_cast<std::size_t>(mode)].duration;
+    };
+    lengths[a] = {duration(modes[a].front()), duration(modes[a].front())};
+    for (const int mode : modes[a]) {
+        lengths[a] = {std::min(lengths[a].least, duration(mode)), std::max(lengths[a].most, duration(mode))};
+    }
+}
+
 void Model::keepTimelyModes() {
-    if (auto loop = contradiction(problem, lengths)) {
+    if (contradiction(problem, lengths)) {
         hopeless = true;
-        why = *std::move(loop);
         return;
     }
     for (std::size_t a = 0; a < modes.size(); ++a) {
         if (lengths[a].least == lengths[a].most) {
             continue;
         }
-        const auto duration = [&](int mode) {
-            return problem.activities[a].modes[static_cast<std::size_t>(mode)].duration;
-        };
-        const std::vector<int> before = std::exchange(modes[a], {});
-        for (const int mode : before) {
-            lengths[a] = {duration(mode), duration(mode)};
-            if (auto loop = contradiction(problem, lengths)) {
-                for (std::string& reason : *loop) {
-                    if (std::find(why.begin(), why.end(), reason) == why.end()) {
-                        why.push_back(std::move(reason));
-                    }
-                }
-            } else {
-                modes[a].push_back(mode);
-            }
-        }
+        std::erase_if(modes[a], [&](int mode) {
+            const Tick duration = problem.activities[a].modes[static_cast<std::size_t>(mode)].duration;
+            lengths[a] = {duration, duration};
+            return contradiction(problem, lengths).has_value();
+        });
         if (modes[a].empty()) {
             hopeless = true; // each way of doing it meets a loop of its own
             return;
         }
-        why.clear();
-        for (const int mode : modes[a]) {
-            lengths[a].least = mode == modes[a].front() ? duration(mode) : std::min(lengths[a].least, duration(mode));
-            lengths[a].most = mode == modes[a].front() ? duration(mode) : std::max(lengths[a].most, duration(mode));
-        }
+        measure(a);
     }
 }
 

@@ -4,6 +4,7 @@
 #include "schedule/network.h"
 #include "schedule/problem.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,18 +29,17 @@ struct Model {
     std::vector<std::vector<std::size_t>> linked;  ///< by activity: those it shares a lag with
     std::vector<Unit> units;
     std::vector<std::size_t> unitOf; ///< by activity
-    /// No schedule at all: an activity without people, or rules on time that contradict each other. `why`, in the
-    /// user's words, may be empty where the limits need no telling. The units are then not there.
+    /// No schedule at all: an activity without people, or rules on time that contradict each other. The units are then
+    /// not there.
     bool hopeless = false;
-    std::vector<std::string> why;
+    /// When the rules on time contradict each other whatever the modes: their reasons, in order.
+    std::optional<std::vector<std::string>> loop;
 
   private:
     void keepStaffedModes();
+    void measure(std::size_t activity);
     void keepTimelyModes();
     void findUnits();
 };
-
-/// `2 people`, `1 person`, `nobody`.
-[[nodiscard]] std::string people(std::size_t count);
 
 } // namespace piewright::schedule

@@ -127,6 +127,18 @@ std::optional<std::vector<std::string>> contradiction(const Problem& problem, st
     return std::nullopt;
 }
 
+std::optional<std::vector<std::string>> contradiction(const Problem& problem) {
+    std::vector<Length> lengths;
+    for (const Activity& activity : problem.activities) {
+        Length length{kNever, 0};
+        for (const Mode& mode : activity.modes) {
+            length = {std::min(length.least, mode.duration), std::max(length.most, mode.duration)};
+        }
+        lengths.push_back(length);
+    }
+    return contradiction(problem, lengths);
+}
+
 Bounds::Bounds(const Network& network, const Problem& problem, std::vector<Length> lengths)
     : network_(&network), lengths_(std::move(lengths)), lower_(network.nodes(), 0), upper_(network.nodes(), 0),
       inLower_(network.nodes(), 1), inUpper_(network.nodes(), 1) {

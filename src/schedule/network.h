@@ -57,6 +57,9 @@ class Network {
 [[nodiscard]] std::optional<std::vector<std::string>> contradiction(const Problem& problem,
                                                                     std::span<const Length> lengths);
 
+/// The same, with every mode allowed.
+[[nodiscard]] std::optional<std::vector<std::string>> contradiction(const Problem& problem);
+
 /// Earliest and latest time of every node, kept consistent with the network while activities are fixed one by one.
 /// In a simple temporal network every value between a node's bounds belongs to some solution.
 class Bounds {

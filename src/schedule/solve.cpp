@@ -1,29 +1,26 @@
 #include "schedule/solve.h"
 
-#include "schedule/builder.h"
 #include "schedule/check.h"
-#include "schedule/model.h"
-#include "schedule/network.h"
+#include "schedule/clash.h"
+#include "schedule/decide.h"
 
 #include <cassert>
+#include <utility>
 
 namespace piewright::schedule {
 
 Answer solve(const Problem& problem, const Options& options) {
+    // A quarter of the work is kept back to tell why, in case there is none.
+    Decision decision = decide(problem, {options.seed, options.work - options.work / 4});
     Answer answer;
-    const Model model(problem);
-    if (model.hopeless) {
-        answer.status = Status::Infeasible;
-        answer.clash = {model.why, true};
-        return answer;
+    answer.status = decision.status;
+    if (decision.schedule) {
+        assert(check(problem, *decision.schedule).empty());
+        answer.schedule = std::move(decision.schedule);
+    } else {
+        answer.clash = explain(problem, decision, options);
     }
-    Builder builder(model, options.seed);
-    answer.schedule = builder.run(options.work);
-    answer.work = builder.work();
-    if (answer.schedule) {
-        answer.status = Status::Feasible;
-        assert(check(problem, *answer.schedule).empty());
-    }
+    answer.work = decision.work;
     return answer;
 }
 
