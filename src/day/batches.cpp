@@ -48,6 +48,11 @@ class Maker {
 
     void wantLots(const DayLots& lots);
     void wantServings(const DayLots& lots);
+    /// Another date's lots and servings have no place in this date's work.
+    void forgetUsers() {
+        for (auto& [formula, wants] : wants_)
+            for (Want& w : wants) w.to.reset();
+    }
     void want(const FormulaId& formula, Want w) { wants_[formula].push_back(std::move(w)); }
 
     /// Works through the wants, users before what they use. `make` says what becomes of a formula.
@@ -405,6 +410,7 @@ Result<DayBatches> batchesAhead(const Book& book, const DayLots& next, Date next
     });
     maker.wantLots(next);
     maker.wantServings(next);
+    maker.forgetUsers();
     maker.run([&](const Formula& formula, const Want& want) {
         // What is made today for tomorrow may itself need something made on the day; tomorrow's goods' own batches of
         // the day are only looked into for what they need from the day before.

@@ -15,6 +15,30 @@ using book::Good;
 
 constexpr Minutes kReadyStep{15};
 
+/// A hold less what must happen between made and sold, but at least one step: the longest that a wave may sell.
+Minutes sellingTime(Seconds hold, Seconds before) {
+    return std::max(kReadyStep, std::chrono::floor<Minutes>(hold - before));
+}
+
+/// Time in which one deck can be emptied and bake a second load for the same wave: loads of one wave need not all come out
+/// at once, and the first of them is held longest.
+Seconds secondLoad(const Book& book, const Good& good) {
+    Seconds reload{0};
+    for (const auto& [id, gear] : book.gear)
+        if (gear.kind == book::GearKind::Oven) reload = std::max(reload, gear.reload);
+    Seconds ends{0};
+    for (const book::Step& step : book.routes.at(good.route).steps)
+        if (step.bake) ends = step.start + step.end;
+    return *good.bake + reload + ends;
+}
+
+/// Time to bring a wave to the counter by its route, at half the written pace, and a step for whoever is busy just then.
+Seconds bringing(const Book& book, const Good& good) {
+    Seconds sum = kReadyStep;
+    for (const book::Step& step : book.routes.at(good.route).steps) sum += 2 * step.fixed + step.leastAfter;
+    return sum;
+}
+
 struct Baked {
     const Good* good;
     const Chosen* chosen;
@@ -127,10 +151,10 @@ void addBaked(const Book& book, DayLots& out, const std::vector<Baked>& goods, c
     demand::WaveTerms terms;
     terms.open = open;
     terms.step = kReadyStep;
-    terms.hold = std::chrono::floor<Minutes>(goods.front().good->hold);
+    terms.hold = sellingTime(goods.front().good->hold, secondLoad(book, *goods.front().good));
     for (const Baked& baked : goods) {
         total += baked.chosen->amount.pieces;
-        terms.hold = std::min(terms.hold, std::chrono::floor<Minutes>(baked.good->hold));
+        terms.hold = std::min(terms.hold, sellingTime(baked.good->hold, secondLoad(book, *baked.good)));
         const int onTray = book.tins.at(*baked.good->tin).perTray;
         perTray = perTray == 0 ? onTray : std::min(perTray, onTray);
         if (const auto every = everyAtMost(*baked.good))
@@ -158,7 +182,7 @@ void addServings(const Book& book, DayLots& out, const Chosen& chosen, const std
         demand::WaveTerms terms;
         terms.open = open;
         terms.step = kReadyStep;
-        terms.hold = std::chrono::floor<Minutes>(good.hold);
+        terms.hold = sellingTime(good.hold, bringing(book, good));
         terms.everyAtMost = everyAtMost(good);
         waves = demand::waves(chosen.amount.pieces, chosen.profile, terms);
     }
