@@ -44,6 +44,9 @@ bool soldOn(const House& house, const Good& good, Date date) {
 }
 
 const Shift* shiftOn(const Hand& hand, Date date) {
+    const bool away = std::any_of(hand.away.begin(), hand.away.end(),
+                                  [&](const Away& days) { return days.from <= date && date <= days.to; });
+    if (away) return nullptr;
     const auto found = std::find_if(hand.shifts.begin(), hand.shifts.end(),
                                     [&](const Shift& shift) { return listed(shift.days, date.weekday()); });
     return found == hand.shifts.end() ? nullptr : &*found;

@@ -28,6 +28,8 @@ struct UsualTemperatures {
     Celsius fat = celsius(6);
     Celsius tap = celsius(12);
     Celsius ice = celsius(0);
+
+    bool operator==(const UsualTemperatures&) const = default;
 };
 
 /// A date that is not as its weekday: shut (no spans) or other hours.
@@ -35,6 +37,8 @@ struct SpecialDay {
     Date date;
     std::vector<ClockSpan> hours;
     std::string note;
+
+    bool operator==(const SpecialDay&) const = default;
 };
 
 struct House {
@@ -50,6 +54,8 @@ struct House {
     std::array<std::vector<ClockSpan>, 7> hours; ///< by Weekday::c_encoding(); empty: shut
     std::vector<SpecialDay> special;
     Money energyPrice; ///< of a kilowatt-hour
+
+    bool operator==(const House&) const = default;
 };
 
 struct Book {
@@ -64,6 +70,8 @@ struct Book {
     std::map<SkillId, std::string> skills; ///< every skill that a step may ask for, with its name for people
     std::map<RouteId, Route> routes;
     RuleBook rules;
+
+    bool operator==(const Book&) const = default;
 };
 
 /// Opening hours on a date, special days considered; empty when shut.
@@ -76,7 +84,7 @@ struct Book {
 [[nodiscard]] std::optional<Date> lastOpen(const House& house, Date date);
 /// Whether the good is sold on that date.
 [[nodiscard]] bool soldOn(const House& house, const Good& good, Date date);
-/// The hand's shift on the weekday of `date`, if any.
+/// The hand's shift on `date`, if any: by its weekday, none when away.
 [[nodiscard]] const Shift* shiftOn(const Hand& hand, Date date);
 
 } // namespace piewright::book

@@ -38,6 +38,8 @@ struct Line {
     /// Lost between what is bought and what goes in: peel, bone, stalk. Bought = line / (1 - loss).
     Share prepLoss;
     std::string prepName; ///< `peeled`, `picked from the stalk`; empty where there is no preparation
+
+    bool operator==(const Line&) const = default;
 };
 
 /// Something lost on the way from what goes in to what comes out, in the order it happens.
@@ -45,13 +47,17 @@ struct Loss {
     std::string at;            ///< `bowl`, `cooking`, `trim`
     Share share;               ///< of what was there before
     std::optional<Mass> fixed; ///< or a fixed weight per batch, whatever its size (what clings to the bowl)
+
+    bool operator==(const Loss&) const = default;
 };
 
 /// For a paste whose temperature matters.
 struct MixTemperature {
     Celsius target;
-    Kelvin friction;       ///< what the mixer's work adds
-    bool countFat = true;  ///< the fat's temperature is one of the terms of the rule
+    Kelvin friction;      ///< what the mixer's work adds
+    bool countFat = true; ///< the fat's temperature is one of the terms of the rule
+
+    bool operator==(const MixTemperature&) const = default;
 };
 
 struct Formula {
@@ -61,7 +67,7 @@ struct Formula {
     Basis basis = Basis::Weight;
     std::vector<Line> lines;
     std::vector<Loss> losses;
-    RouteId route; ///< the steps of one batch
+    RouteId route;                  ///< the steps of one batch
     std::optional<Density> density; ///< finished; needed for a paste and for what is portioned by volume
     std::optional<MixTemperature> temperature;
     Made made = Made::SameDay;
@@ -70,10 +76,12 @@ struct Formula {
     std::vector<GearId> vessels;     ///< what it may be made in, best first; the vessel's least and most bound a batch
     std::optional<Share> reworkMost; ///< paste: greatest share of trim or surplus that may go back into it
     std::optional<FormulaId> reworkFrom; ///< paste: whose surplus may be re-worked into it besides its own
-    std::vector<std::string> method; ///< steps for people, in words
+    std::vector<std::string> method;     ///< steps for people, in words
     /// Paste: springback right after sheeting, and the time constant with which it relaxes (exponential).
     Share springback;
     Seconds relaxation{0};
+
+    bool operator==(const Formula&) const = default;
 };
 
 } // namespace piewright::book

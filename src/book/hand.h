@@ -16,6 +16,8 @@ namespace piewright::book {
 struct Break {
     Minutes length{0};
     ClockSpan between;
+
+    bool operator==(const Break&) const = default;
 };
 
 /// Present from `at.from` to `at.to` on these weekdays; `at.to` past 24:00 is a shift over midnight.
@@ -23,6 +25,16 @@ struct Shift {
     std::vector<Weekday> days;
     ClockSpan at;
     std::vector<Break> breaks;
+
+    bool operator==(const Shift&) const = default;
+};
+
+/// Days on which a hand is not there, both ends included.
+struct Away {
+    Date from;
+    Date to;
+
+    bool operator==(const Away&) const = default;
 };
 
 struct Hand {
@@ -30,8 +42,11 @@ struct Hand {
     std::string name;
     std::map<SkillId, Share> skills; ///< pace at each: 100 % is the pace the routes are written for; absent: cannot
     std::vector<Shift> shifts;       ///< at most one on a weekday
+    std::vector<Away> away;          ///< in order, apart
     Money pay;                       ///< for an hour
     bool under18 = false;            ///< other work-time rules hold
+
+    bool operator==(const Hand&) const = default;
 };
 
 } // namespace piewright::book

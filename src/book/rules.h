@@ -6,7 +6,9 @@
 #include "units/quantity.h"
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -31,7 +33,11 @@ struct Rule {
     RuleValue value;
     std::string source;
     Confidence confidence = Confidence::Memory;
-    bool tightened = false; ///< the house set a stricter value than the rule book's
+    bool tightened = false; ///< the house set a stricter value than the rule book's, or one where that has none
+    std::optional<RuleValue> before; ///< tightened: the rule book's own value, if it has one
+    std::string confirmed;           ///< what the house says it checked, and where; empty where it says nothing
+
+    bool operator==(const Rule&) const = default;
 };
 
 struct RuleBook {
@@ -44,6 +50,23 @@ struct RuleBook {
             if (rule.id == id) return &rule;
         return nullptr;
     }
+
+    bool operator==(const RuleBook&) const = default;
 };
+
+/// A rule the program knows what to do with. Names stand in files: never reword.
+struct KnownRule {
+    std::string_view id;
+    bool temperature; ///< else a duration
+    Bound bound;
+    std::string_view what; ///< in general words
+};
+
+/// Every rule that a rule book may state.
+[[nodiscard]] std::span<const KnownRule> knownRules();
+[[nodiscard]] const KnownRule* knownRule(const RuleId& id);
+
+/// Whether `value` is stricter than `than`; both are of the rule's kind.
+[[nodiscard]] bool stricter(Bound bound, const RuleValue& value, const RuleValue& than);
 
 } // namespace piewright::book

@@ -1,0 +1,202 @@
+// formulas.toml: what the house makes.
+#include "book/kinds.h"
+#include "book/writer.h"
+
+#include <array>
+
+namespace piewright::book {
+
+namespace {
+
+constexpr std::array<std::string_view, 1> kTop{"formula"};
+constexpr std::array<std::string_view, 17> kFormula{
+    "name", "makes", "basis",   "lines",       "losses",      "route",  "density",    "temperature", "made",
+    "rest", "keeps", "vessels", "rework-most", "rework-from", "method", "springback", "relaxation"};
+constexpr std::array<std::string_view, 6> kLine{"of", "weight", "percent", "flour", "prep", "prep-loss"};
+constexpr std::array<std::string_view, 3> kLoss{"at", "share", "fixed"};
+constexpr std::array<std::string_view, 3> kTemperature{"target", "friction", "count-fat"};
+
+constexpr Bounds<Mass> kLineWeights{milligrams(1), kilograms(10'000)};
+constexpr Bounds<BakersPercent> kLinePercents{BakersPercent::ofRaw(1), ofFlour(1'000)};
+constexpr Bounds<Share> kShares{percent(0), Share::ofRaw(999'999)}; // all but a whole
+constexpr Bounds<Share> kParts{percent(0), percent(100)};
+constexpr Bounds<Mass> kFixedLosses{milligrams(0), kilograms(1'000)};
+constexpr Bounds<Density> kDensities{Density::ofRaw(300'000), gramsPerMillilitre(2)};
+constexpr Bounds<Celsius> kTargets{celsius(-5), celsius(100)};
+constexpr Bounds<Kelvin> kFrictions{kelvins(-10), kelvins(40)};
+constexpr Bounds<Seconds> kRests{Seconds(0), Days(30)};
+constexpr Bounds<Seconds> kKeeps{Seconds(60), Days(1'000)};
+constexpr Bounds<Seconds> kRelaxations{Seconds(0), Days(1)};
+constexpr std::size_t kMostLines = 100;
+constexpr std::size_t kMostLosses = 20;
+constexpr std::size_t kMostVessels = 20;
+constexpr std::size_t kMostMethodSteps = 60;
+
+// A line names a stuff or a formula; names that are neither are found out by the checks.
+StuffOrFormula namedBy(const std::string& name, const Node& formulas) {
+    if (formulas.find(name) != nullptr) return FormulaId(name);
+    return StuffId(name);
+}
+
+void readLine(Reading& reading, const Node& table, const std::string& path, const Node& formulas, Formula& formula) {
+    Fields fields(reading, table, path, kLine);
+    Line line;
+    RuleId of; // any name
+    if (fields.need("of", of)) line.of = namedBy(of.name(), formulas);
+    const bool byFlour = formula.basis == Basis::Flour;
+    const std::string_view wrong = byFlour ? "weight" : "percent";
+    if (fields.has(wrong))
+        fields.error(wrong, "a " + std::string(wrong) + " in a formula of basis " + std::string(wordFor(formula.basis)),
+                     byFlour ? "percent, of the flour" : "weight, in one written batch");
+    if (byFlour) {
+        fields.need("percent", line.percent, kLinePercents);
+    } else {
+        fields.need("weight", line.weight, kLineWeights);
+    }
+    if (fields.take("flour", line.flour) && line.flour && !byFlour)
+        fields.error("flour", "flour marked in a formula of basis weight", "basis = \"flour\", or no mark");
+    fields.take("prep-loss", line.prepLoss, kShares);
+    fields.take("prep", line.prepName);
+    formula.lines.push_back(std::move(line));
+}
+
+void readLoss(Reading& reading, const Node& table, const std::string& path, Formula& formula) {
+    Fields fields(reading, table, path, kLoss);
+    Loss loss;
+    fields.need("at", loss.at);
+    if (fields.has("share") == fields.has("fixed"))
+        fields.error("share",
+                     fields.has("share") ? "both a share and a fixed weight" : "neither a share nor a fixed weight",
+                     "either share = \"5 %\" or fixed = \"400 g\"");
+    fields.take("share", loss.share, kShares);
+    fields.take("fixed", loss.fixed, kFixedLosses);
+    formula.losses.push_back(std::move(loss));
+}
+
+MixTemperature readTemperature(Reading& reading, const Node& table, const std::string& path) {
+    Fields fields(reading, table, path, kTemperature);
+    MixTemperature temperature;
+    fields.need("target", temperature.target, kTargets);
+    fields.take("friction", temperature.friction, kFrictions);
+    fields.take("count-fat", temperature.countFat);
+    return temperature;
+}
+
+Formula readFormula(Reading& reading, const Node& table, const std::string& path, const Node& formulas) {
+    Fields fields(reading, table, path, kFormula);
+    Formula formula;
+    fields.need("name", formula.name);
+    fields.need("makes", formula.makes);
+    const bool based = fields.need("basis", formula.basis);
+    if (!fields.has("lines")) fields.missing("lines", "a list of lines such as { of = \"salt\", weight = \"90 g\" }");
+    if (fields.has("lines") && based) {
+        const bool listed = fields.eachItem("lines", kMostLines, [&](const Node& node, const std::string& at) {
+            readLine(reading, node, at, formulas, formula);
+        });
+        if (listed && formula.lines.empty()) fields.error("lines", "no lines", "at least one");
+    }
+    fields.eachItem("losses", kMostLosses,
+                    [&](const Node& node, const std::string& at) { readLoss(reading, node, at, formula); });
+    fields.need("route", formula.route);
+    fields.take("density", formula.density, kDensities);
+    if (const Node* node = fields.find("temperature"))
+        formula.temperature = readTemperature(reading, *node, fields.path("temperature"));
+    fields.take("made", formula.made);
+    fields.take("rest", formula.rest, kRests);
+    fields.take("keeps", formula.keeps, kKeeps);
+    fields.takeList("vessels", formula.vessels, kMostVessels, true);
+    fields.take("rework-most", formula.reworkMost, kParts);
+    fields.take("rework-from", formula.reworkFrom);
+    fields.takeList("method", formula.method, kMostMethodSteps);
+    fields.take("springback", formula.springback, kParts);
+    fields.take("relaxation", formula.relaxation, kRelaxations);
+    return formula;
+}
+
+Entries lineEntries(const Line& line, Basis basis) {
+    Entries entries;
+    std::visit([&](const auto& id) { entries.put("of", id); }, line.of);
+    if (basis == Basis::Flour)
+        entries.put("percent", line.percent);
+    else
+        entries.put("weight", line.weight);
+    entries.putUnless("flour", line.flour, false);
+    entries.putText("prep", line.prepName);
+    entries.putUnless("prep-loss", line.prepLoss, Share{});
+    return entries;
+}
+
+Entries lossEntries(const Loss& loss) {
+    Entries entries;
+    entries.put("at", loss.at);
+    if (loss.fixed)
+        entries.put("fixed", loss.fixed);
+    else
+        entries.put("share", loss.share);
+    return entries;
+}
+
+Entries temperatureEntries(const MixTemperature& temperature) {
+    Entries entries;
+    entries.put("target", temperature.target);
+    entries.putUnless("friction", temperature.friction, Kelvin{});
+    entries.putUnless("count-fat", temperature.countFat, true);
+    return entries;
+}
+
+Entries formulaEntries(const Formula& formula) {
+    const Formula plain;
+    Entries entries;
+    entries.put("name", formula.name);
+    entries.put("makes", formula.makes);
+    entries.put("basis", formula.basis);
+    std::vector<Entries> lines;
+    for (const Line& line : formula.lines) lines.push_back(lineEntries(line, formula.basis));
+    entries.putTables("lines", lines);
+    std::vector<Entries> losses;
+    for (const Loss& loss : formula.losses) losses.push_back(lossEntries(loss));
+    entries.putTables("losses", losses);
+    entries.put("density", formula.density);
+    if (formula.temperature) entries.putRaw("temperature", temperatureEntries(*formula.temperature).inlineTable());
+    entries.putUnless("made", formula.made, plain.made);
+    entries.putList("vessels", formula.vessels);
+    entries.put("route", formula.route);
+    entries.putUnless("rest", formula.rest, plain.rest);
+    entries.put("keeps", formula.keeps);
+    entries.putUnless("springback", formula.springback, plain.springback);
+    entries.putUnless("relaxation", formula.relaxation, plain.relaxation);
+    entries.put("rework-most", formula.reworkMost);
+    entries.put("rework-from", formula.reworkFrom);
+    entries.putLines("method", formula.method);
+    return entries;
+}
+
+} // namespace
+
+void readFormulas(Reading& reading, const Node& file, Book& book) {
+    Fields top(reading, file, {}, kTop);
+    top.eachNamed("formula", [&](const std::string& name, const Node& node, const std::string& path) {
+        const std::size_t before = reading.report.errors();
+        const FormulaId id(name);
+        Formula formula = readFormula(reading, node, path, *top.find("formula"));
+        formula.id = id;
+        book.formulas.emplace(id, std::move(formula));
+        if (reading.report.errors() != before) reading.report.flaw(path);
+    });
+}
+
+std::string printFormulas(const Book& book) {
+    Writer writer;
+    for (const auto& [id, formula] : book.formulas) writer.table("formula." + id.name(), formulaEntries(formula));
+    return writer.take();
+}
+
+std::span<const KnownTable> formulaTables() {
+    static constexpr std::array<KnownTable, 4> kTables{{{"formula.NAME", kFormula},
+                                                        {"formula.NAME.lines", kLine},
+                                                        {"formula.NAME.losses", kLoss},
+                                                        {"formula.NAME.temperature", kTemperature}}};
+    return kTables;
+}
+
+} // namespace piewright::book

@@ -1,0 +1,40 @@
+// Gathers the findings while the book is read and checked.
+#pragma once
+
+#include "finding/finding.h"
+
+#include <cstddef>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace piewright::book {
+
+/// All that is wrong, up to a number that a person could still read; what goes past it is counted and said.
+class Report {
+  public:
+    void error(Place place, std::string saw, std::string want = {}, std::string hint = {});
+    void warning(Place place, std::string saw, std::string want = {}, std::string hint = {});
+
+    /// No more is kept: hints need not be looked for.
+    [[nodiscard]] bool full() const;
+    [[nodiscard]] std::size_t errors() const { return errors_; }
+
+    /// Marks what stands under a dotted path as unfit for the checks that build on it.
+    void flaw(std::string path) { flawed_.insert(std::move(path)); }
+    [[nodiscard]] bool sound(const std::string& path) const { return !flawed_.contains(path); }
+
+    /// In file, line and column order; ends with a line on what was left out.
+    [[nodiscard]] std::vector<Finding> take();
+
+  private:
+    void add(Finding finding);
+
+    std::vector<Finding> findings_;
+    std::size_t errors_ = 0;
+    std::size_t leftOut_ = 0;
+    std::set<std::string> flawed_;
+};
+
+} // namespace piewright::book
