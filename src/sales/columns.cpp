@@ -239,8 +239,13 @@ Result<Found> Finder::find(const Columns& columns) {
     if (!when) when = byHeader(kWhen, dates);
     if (!when) when = byContent([](const ColumnFacts& f) { return mostly(f.dates, f.filled); }, &ColumnFacts::dates);
     if (!when) missing("dates", "when");
+    // A time of selling out says more than a yes. What else speaks of selling out is no time of sale.
+    if (!found.soldOut)
+        found.soldOut = byHeader(kSoldOut, [](const ColumnFacts& f) { return mostly(f.times, f.filled); });
     if (!found.soldOut)
         found.soldOut = byHeader(kSoldOut, [](const ColumnFacts& f) { return mostly(f.flags + f.times, f.filled); });
+    for (std::size_t i = 0; i < headers_.size(); ++i)
+        if (fits(headers_[i], kSoldOut) > 0) taken_[i] = true;
     if (!item) item = byHeader(kItem, texts);
     if (!item || facts_[*item].goods == 0) {
         // Words that are known goods say more than a header does.

@@ -18,6 +18,8 @@ namespace piewright::sales {
 
 namespace {
 
+constexpr const char* kPartOfAPiece = "a part of a piece";
+
 Problems inFile(Problems problems, const std::string& file) {
     for (Finding& finding : problems.findings) finding.place.file = file;
     return problems;
@@ -159,7 +161,7 @@ bool Importer::take(const csv::Row& row) {
         case Pieces::Kind::Whole:
             break;
         case Pieces::Kind::Part:
-            wrong = "a part of a piece";
+            wrong = kPartOfAPiece;
             break;
         case Pieces::Kind::Absurd:
             wrong = "more than 100,000 pieces in one row";
@@ -204,6 +206,11 @@ Result<Imported> Importer::finish(Report report) {
     report.left = left_.byRows();
     if (offsetsAsTheyStand_ > 0)
         report.notes.push_back("times written with Z or an offset were taken as they stand: no time zone was given");
+    const auto parts = std::find_if(report.left.begin(), report.left.end(),
+                                    [](const LeftOut& out) { return out.why == kPartOfAPiece; });
+    if (parts != report.left.end() && parts->rows > report.taken)
+        report.notes.push_back("most of column \"" + report.quantityColumn +
+                               "\" is parts of pieces: is it a weight or an amount of money?");
     if (!found_.quantity) report.notes.emplace_back("no column of quantities: each row is one piece");
     if (report.shutDays > 0)
         report.notes.push_back(std::to_string(report.shutDays) +

@@ -69,6 +69,7 @@ std::optional<DateText> withName(std::string_view text) {
         if (digit(text.front())) {
             if (day != 0) return std::nullopt;
             day = number(text, 2);
+            if (!text.empty() && digit(text.front())) return std::nullopt; // `Nov 2026` has no day
             for (const std::string_view ending : {"st", "nd", "rd", "th", "er"})
                 if (text.starts_with(ending) && (text.size() == 2 || !letter(text[2]))) text.remove_prefix(2);
         } else {
