@@ -90,19 +90,19 @@ void writeStores(TextSheet& sheet, const day::Plan& plan) {
 void writeTasks(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     if (plan.tasks.empty()) return;
     sheet.heading("Tasks by time");
-    TextTable table({{"time"},
-                     {"no.", Side::Right},
-                     {"who", Side::Left, true},
-                     {"what", Side::Left, true},
-                     {"how much", Side::Left, true},
-                     {"with", Side::Left, true}});
+    TextTable table({{"time"}, {"no.", Side::Right}, {"who", Side::Left, true}, {"what", Side::Left, true}});
     for (const day::Task* task : tasksInOrder(plan)) {
-        std::string with = joined(task->gear);
-        if (!task->cautions.empty()) with += (with.empty() ? "" : " ") + cautionsOf(task->cautions);
-        std::string what = task->what;
-        if (!task->of.empty()) what += ": " + task->of;
-        table.add({times.span(task->start, task->end), std::to_string(task->number),
-                   task->hands.empty() ? "by itself" : joined(task->hands), what, task->amount, with});
+        std::vector<std::string> what{task->what};
+        if (!task->of.empty()) what.back() += ": " + task->of;
+        std::string with = task->amount;
+        for (const std::string& more : {joined(task->gear), task->card.empty() ? "" : "card " + task->card})
+            if (!more.empty()) with += (with.empty() ? "" : "; ") + more;
+        if (!task->cautions.empty()) with += (with.empty() ? "" : "  ") + cautionsOf(task->cautions);
+        if (!with.empty()) what.push_back(with);
+        table.addLines({{times.span(task->start, task->end)},
+                        {std::to_string(task->number)},
+                        {task->hands.empty() ? "by itself" : joined(task->hands)},
+                        what});
     }
     sheet.table(table);
 }
@@ -241,6 +241,8 @@ void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     if (!plan.loads.empty()) {
         sheet.blank();
         sheet.line(kProbe, "! ");
+        sheet.line(std::string(textOf(book::Caution::Burns).word) + ": " + textOf(book::Caution::Burns).sentence, "! ");
+        sheet.line(kTimesAreGuesses, "! ");
     }
 }
 
