@@ -34,6 +34,32 @@ PangoAlignment toPango(Align align) {
     return PANGO_ALIGN_LEFT;
 }
 
+/// Shaping takes time that grows with the text, and nobody reads on.
+std::string shortened(std::string text) {
+    constexpr glong kLongest = 2000;
+    if (text.size() <= static_cast<std::size_t>(kLongest)) return text;
+    if (g_utf8_strlen(text.c_str(), -1) <= kLongest) return text;
+    text.erase(static_cast<std::size_t>(g_utf8_offset_to_pointer(text.c_str(), kLongest) - text.c_str()));
+    return text + "…";
+}
+
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
+
+/// The space of `12.4 kg` becomes one at which no line is broken: after a digit and before a word of at most three
+/// bytes.
+std::string together(const std::string& text) {
+    std::string made;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const std::size_t next = text.find_first_of(" ,;.)", i + 1);
+        const std::size_t word = (next == std::string::npos ? text.size() : next) - i - 1;
+        if (text[i] == ' ' && i > 0 && isDigit(text[i - 1]) && word >= 1 && word <= 3)
+            made += "\u00A0";
+        else
+            made += text[i];
+    }
+    return made;
+}
+
 struct FreeSurface {
     void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
 };
@@ -108,7 +134,7 @@ Laid Canvas::lay(const std::string& text, const Style& style, double room) {
     pango_font_description_set_size(font.get(), static_cast<int>(std::lround(style.points * PANGO_SCALE)));
     pango_font_description_set_weight(font.get(), style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_layout_set_font_description(layout, font.get());
-    const std::string plain = clean(text);
+    const std::string plain = together(shortened(clean(text)));
     pango_layout_set_text(layout, plain.data(), static_cast<int>(plain.size()));
     if (room > 0) {
         pango_layout_set_width(layout, static_cast<int>(std::lround(room * PANGO_SCALE)));
@@ -124,6 +150,7 @@ Laid Canvas::lay(const std::string& text, const Style& style, double room) {
     pango_layout_get_extents(layout, nullptr, &box);
     laid.width = static_cast<double>(box.width) / PANGO_SCALE;
     laid.height = static_cast<double>(box.height) / PANGO_SCALE;
+    laid.baseline = static_cast<double>(pango_layout_get_baseline(layout)) / PANGO_SCALE;
     return laid;
 }
 

@@ -33,6 +33,7 @@ class Laid {
     Laid() = default;
     double width = 0; ///< of the ink's box, not of the room it was given
     double height = 0;
+    double baseline = 0; ///< of the first line, below the top
 
   private:
     friend class Canvas;
@@ -62,7 +63,8 @@ class Canvas {
     [[nodiscard]] double pageWidth() const { return width_; }
     [[nodiscard]] double pageHeight() const { return height_; }
 
-    /// Wrapped to `room` points; 0: one line of any length. Control characters become spaces.
+    /// Wrapped to `room` points; 0: one line of any length. Control characters become spaces; a number and its unit
+    /// stay on one line; what is longer than two thousand letters is cut short.
     [[nodiscard]] Laid lay(const std::string& text, const Style& style, double room = 0);
     void put(const Laid& text, double x, double y);
     /// Turned by a quarter, reading upwards; (x, y) is the lower left corner of the turned text.

@@ -21,12 +21,14 @@ void trimRight(std::string& text) {
     while (!text.empty() && text.back() == ' ') text.pop_back();
 }
 
-std::string row(const std::vector<std::string>& cells, const std::vector<TextTable::Column>& columns,
+std::string row(const std::vector<std::vector<std::string>>& cells, const std::vector<TextTable::Column>& columns,
                 const std::vector<std::size_t>& widths) {
     std::vector<std::vector<std::string>> lines;
     std::size_t height = 1;
     for (std::size_t c = 0; c < cells.size(); ++c) {
-        lines.push_back(wrapped(cells[c], widths[c]));
+        lines.emplace_back();
+        for (const std::string& line : cells[c])
+            for (std::string& part : wrapped(line, widths[c])) lines.back().push_back(std::move(part));
         height = std::max(height, lines.back().size());
     }
     std::string text;
@@ -93,8 +95,15 @@ std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
     return lines;
 }
 
-void TextTable::add(std::vector<std::string> cells) {
-    for (std::string& cell : cells) cell = clean(cell);
+void TextTable::add(const std::vector<std::string>& cells) {
+    std::vector<std::vector<std::string>> lines;
+    for (const std::string& cell : cells) lines.push_back({cell});
+    addLines(std::move(lines));
+}
+
+void TextTable::addLines(std::vector<std::vector<std::string>> cells) {
+    for (std::vector<std::string>& lines : cells)
+        for (std::string& line : lines) line = clean(line);
     cells.resize(columns_.size());
     rows_.push_back(std::move(cells));
 }
@@ -104,7 +113,8 @@ std::vector<std::size_t> TextTable::widths(std::size_t width) const {
     std::size_t total = kGap * (columns_.size() - 1);
     for (std::size_t c = 0; c < columns_.size(); ++c) {
         std::size_t most = columnsOf(columns_[c].head);
-        for (const auto& cells : rows_) most = std::max(most, columnsOf(cells[c]));
+        for (const auto& cells : rows_)
+            for (const std::string& line : cells[c]) most = std::max(most, columnsOf(line));
         widths.push_back(most);
         total += most;
     }
@@ -125,10 +135,12 @@ std::string TextTable::stacked(std::size_t width) const {
     std::string text;
     for (const auto& cells : rows_) {
         for (std::size_t c = 0; c < cells.size(); ++c) {
-            if (cells[c].empty()) continue;
-            for (const std::string& line :
-                 wrapped((columns_[c].head.empty() ? "" : columns_[c].head + ": ") + cells[c], width))
-                text += line + '\n';
+            std::string head = columns_[c].head.empty() ? "" : columns_[c].head + ": ";
+            for (const std::string& line : cells[c]) {
+                if (line.empty()) continue;
+                for (const std::string& part : wrapped(head + line, width)) text += part + '\n';
+                head.clear();
+            }
         }
         text += '\n';
     }
@@ -138,10 +150,11 @@ std::string TextTable::stacked(std::size_t width) const {
 std::string TextTable::print(std::size_t width) const {
     const std::vector<std::size_t> fitted = widths(width);
     if (fitted.empty()) return stacked(width);
-    std::vector<std::string> heads;
-    for (const Column& column : columns_) heads.push_back(column.head);
+    std::vector<std::vector<std::string>> heads;
+    for (const Column& column : columns_) heads.push_back({column.head});
     std::string text;
-    const bool headless = std::all_of(heads.begin(), heads.end(), [](const std::string& head) { return head.empty(); });
+    const bool headless =
+        std::all_of(heads.begin(), heads.end(), [](const auto& head) { return head.front().empty(); });
     if (!headless) text += row(heads, columns_, fitted);
     for (const auto& cells : rows_) text += row(cells, columns_, fitted);
     return text;

@@ -30,7 +30,9 @@ class TextTable {
     };
     explicit TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
     /// One cell for each column.
-    void add(std::vector<std::string> cells);
+    void add(const std::vector<std::string>& cells);
+    /// The same, a cell being lines one below the other.
+    void addLines(std::vector<std::vector<std::string>> cells);
     /// Every line ends with a line break and is at most `width` columns.
     [[nodiscard]] std::string print(std::size_t width) const;
 
@@ -38,7 +40,7 @@ class TextTable {
     [[nodiscard]] std::vector<std::size_t> widths(std::size_t width) const;
     [[nodiscard]] std::string stacked(std::size_t width) const;
     std::vector<Column> columns_;
-    std::vector<std::vector<std::string>> rows_;
+    std::vector<std::vector<std::vector<std::string>>> rows_; // row, cell, line
 };
 
 } // namespace piewright::print

@@ -32,6 +32,14 @@ void Flow::need(double height) {
     space(4);
 }
 
+Laid Flow::fitting(const std::string& text, Style style, double room) {
+    const Laid laid = canvas_.lay(text, style, room);
+    const double most = fullRoom() - 40;
+    if (laid.height <= most) return laid;
+    style.most = static_cast<int>(most / (style.points * 1.3));
+    return canvas_.lay(text, style, room);
+}
+
 void Flow::add(const Block& block) {
     need(std::min(block.height, fullRoom() - 24));
     block.draw(canvas_, left(), y_);
@@ -39,7 +47,7 @@ void Flow::add(const Block& block) {
 }
 
 void Flow::text(const std::string& text, const Style& style, double indent) {
-    const Laid laid = canvas_.lay(text, style, width() - indent);
+    const Laid laid = fitting(text, style, width() - indent);
     need(laid.height);
     canvas_.put(laid, left() + indent, y_);
     y_ += laid.height;
@@ -56,7 +64,7 @@ void Flow::heading(const std::string& text, double after) {
 void Flow::caution(const std::string& text, const Style& style) {
     const double size = style.points * 1.25;
     const double indent = size + 4;
-    const Laid laid = canvas_.lay(text, style, width() - indent);
+    const Laid laid = fitting(text, style, width() - indent);
     need(laid.height);
     canvas_.caution(left(), y_, size);
     canvas_.put(laid, left() + indent, y_);

@@ -54,6 +54,8 @@ class Flow {
 
   private:
     void foot();
+    /// Cut short when it would fill more than a page.
+    [[nodiscard]] Laid fitting(const std::string& text, Style style, double room);
     Canvas& canvas_;
     Running running_;
     Turn turn_ = Turn::Upright;

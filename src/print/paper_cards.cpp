@@ -9,8 +9,14 @@ namespace piewright::print {
 
 namespace {
 
-constexpr double kWeight = 24;
-constexpr double kGap = 24; ///< between the two cards of a page, with the cut in its middle
+/// Sizes of print, in points.
+struct Sizes {
+    double name, weight, what, note, method, padding;
+};
+constexpr Sizes kUsual{22, 24, 17, 10, 10.5, 1.5};
+constexpr Sizes kSmall{20, 20, 15, 9, 9.5, 0.2}; ///< before a card takes a page of its own
+constexpr Sizes kLarge{28, 34, 22, 13, 14, 4};   ///< with a page of its own
+constexpr double kGap = 24;                      ///< between the two cards of a page, with the cut in its middle
 
 Block textBlock(Canvas& canvas, const std::string& text, const Style& style, double width, double after = 2) {
     const Laid laid = canvas.lay(text, style, width);
@@ -26,38 +32,45 @@ Block cautionBlock(Canvas& canvas, const std::string& text, const Style& style, 
             }};
 }
 
-Block title(Canvas& canvas, const day::WeighCard& card, double width) {
-    const Laid batch = canvas.lay(batchOf(card), {18, true});
-    const Laid name = canvas.lay(card.formula, {22, true, 0, Align::Left, 3}, width - batch.width - 10);
-    std::string where = card.vessel;
-    if (!where.empty()) where = "in: " + where;
-    const Laid vessel = canvas.lay(where, {13}, width * 0.55);
-    const Laid when = card.forTomorrow ? canvas.lay("for " + card.forWhen, {13, true}, width * 0.42) : Laid();
+Block title(Canvas& canvas, const day::WeighCard& card, const std::string& day, const Sizes& sizes, double width) {
+    const Laid batch = canvas.lay(batchOf(card), {sizes.name * 0.8, true});
+    const Laid name = canvas.lay(card.formula, {sizes.name, true, 0, Align::Left, 3}, width - batch.width - 10);
+    std::string where = card.vessel.empty() ? "" : "in: " + card.vessel + ", ";
+    where += "card " + card.id + ", " + day;
+    const Laid when =
+        card.forTomorrow ? canvas.lay("for " + card.forWhen, {13, true, 0, Align::Left, 1}, width * 0.45) : Laid();
+    const Laid vessel = canvas.lay(where, {11, false, 0, Align::Left, 2}, width - when.width - 20);
     const double second = std::max(vessel.height, when.height + (card.forTomorrow ? 4 : 0));
-    const double height = std::max(name.height, batch.height) + second + 4;
-    return {height, [=](Canvas& onto, double x, double y) {
+    const double first = std::max(name.height, batch.height);
+    return {first + second + 4, [=](Canvas& onto, double x, double y) {
                 onto.put(name, x, y);
-                onto.put(batch, x + width - batch.width, y + 3);
-                const double below = y + std::max(name.height, batch.height);
+                onto.put(batch, x + width - batch.width, y + name.baseline - batch.baseline);
+                const double below = y + first;
                 onto.put(vessel, x, below);
                 if (when.height > 0) {
                     onto.frame(x + width - when.width - 8, below - 1, when.width + 8, when.height + 3, 1.2);
                     onto.put(when, x + width - when.width - 4, below);
                 }
-                onto.line(x, y + height - 2, x + width, y + height - 2, 1.4);
+                onto.line(x, below + second + 2, x + width, below + second + 2, 1.4);
             }};
 }
 
-void weights(std::vector<Block>& blocks, Canvas& canvas, const day::WeighCard& card, double width) {
+void weights(std::vector<Block>& blocks, Canvas& canvas, const day::WeighCard& card, const Sizes& sizes, double width) {
     Table table({{"", Align::Left}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Right}});
-    table.padding = 1;
+    table.padding = sizes.padding;
     table.gap = 12;
     for (const day::CardLine& line : card.lines) {
-        Cell what{{line.what, {17}, Mark::None}};
-        if (!line.note.empty()) what.push_back({line.note, {10}, Mark::None});
+        Cell what{{line.what, {sizes.what}, Mark::None}};
+        if (!line.note.empty()) what.push_back({line.note, {sizes.note}, Mark::None});
         Cell at;
-        if (line.at) at.push_back({"at " + handText(*line.at), {20, true}, Mark::None});
-        table.add({{{"", {19}, Mark::TickBox}}, {{handText(line.weight), {kWeight, true}, Mark::None}}, what, at});
+        if (line.at) at.push_back({"at " + handText(*line.at), {sizes.weight * 0.85, true}, Mark::None});
+        Row row;
+        row.ruled = !table.empty(); // the title has its own rule
+        row.cells = {{{"", {sizes.weight * 0.75}, Mark::TickBox}},
+                     {{handText(line.weight), {sizes.weight, true}, Mark::None}},
+                     what,
+                     at};
+        table.add(std::move(row));
     }
     Table::Laidout laid = table.layOut(canvas, width);
     for (Block& row : laid.rows) blocks.push_back(std::move(row));
@@ -83,33 +96,18 @@ Block blanks(Canvas& canvas, const std::vector<std::string>& words, double width
             }};
 }
 
-std::string sumsOf(const day::WeighCard& card) {
-    std::string sums = "In " + handText(card.in);
-    for (const auto& [at, mass] : card.lost) sums += ", less " + handText(mass) + " (" + at + ")";
-    sums += ", out " + handText(card.out) + ".";
-    if (card.scaleStep > Mass{}) {
-        sums += " Weighed in steps of " + handText(card.scaleStep);
-        if (card.roundingError != Mass{}) {
-            const bool more = card.roundingError > Mass{};
-            sums += more ? ", which adds " : ", which takes off ";
-            sums += handText(more ? card.roundingError : -card.roundingError);
-        }
-        sums += ".";
-    }
-    return sums;
-}
-
-std::vector<Block> blocksOf(Canvas& canvas, const day::WeighCard& card, double width) {
-    std::vector<Block> blocks{title(canvas, card, width)};
-    weights(blocks, canvas, card, width);
-    const std::string yields = joined(card.yields, "; ");
-    if (!yields.empty()) blocks.push_back(textBlock(canvas, "makes " + yields, {13, true}, width));
+std::vector<Block> blocksOf(Canvas& canvas, const day::WeighCard& card, const std::string& day, const Sizes& sizes,
+                            double width) {
+    std::vector<Block> blocks{title(canvas, card, day, sizes, width)};
+    weights(blocks, canvas, card, sizes, width);
+    blocks.push_back({3, [](Canvas&, double, double) {}});
+    const Style makes{sizes.method * 1.2, true};
+    if (!card.yields.empty()) blocks.push_back(textBlock(canvas, "makes " + joined(card.yields, "; "), makes, width));
     blocks.push_back(textBlock(canvas, sumsOf(card), {9}, width));
     for (std::size_t i = 0; i < card.method.size(); ++i)
-        blocks.push_back(textBlock(canvas, std::to_string(i + 1) + ". " + card.method[i], {10.5}, width, 1));
-    if (!card.allergens.empty())
-        blocks.push_back(cautionBlock(canvas, "Contains: " + joined(card.allergens), {12, true}, width));
-    if (!card.cautions.empty()) blocks.push_back(cautionBlock(canvas, wordsOf(card.cautions), {10}, width));
+        blocks.push_back(textBlock(canvas, std::to_string(i + 1) + ". " + card.method[i], {sizes.method}, width, 1));
+    blocks.push_back(cautionBlock(canvas, allergensOf(card), {sizes.method * 1.15, true}, width));
+    if (!card.cautions.empty()) blocks.push_back(cautionBlock(canvas, wordsOf(card.cautions), {sizes.method}, width));
     std::vector<std::string> asked{"initials", "time"};
     if (card.target) asked.push_back("paste, aim " + handText(*card.target) + ", measured °C");
     blocks.push_back(blanks(canvas, asked, width));
@@ -130,43 +128,43 @@ void put(Flow& flow, const std::vector<Block>& blocks) {
 
 } // namespace
 
-void paperCards(Flow& flow, const day::Plan& plan, const Times& /*times*/) {
+void paperCards(Flow& flow, const day::Plan& plan, const Times& times) {
     if (plan.cards.empty()) return;
     const char* const kTitle = "Weigh cards";
-    bool half = false; // the page that was begun has its lower half free
-    bool begun = false;
-    double lower = 0;
+    flow.page(Turn::Upright, kTitle);
+    Canvas& canvas = flow.canvas();
+    const double top = flow.y();
+    const double half = (flow.room() - kGap) / 2;
     std::vector<book::Caution> cautions;
-    // Halves are paired in order; a long card takes pages of its own after the pair that is open.
-    std::vector<std::vector<Block>> shorts, longs;
-    if (!begun) {
-        flow.page(Turn::Upright, kTitle);
-        begun = true;
-    }
-    const double most = (flow.fullRoom() - kGap) / 2;
-    bool fresh = true;
+    std::vector<const day::WeighCard*> longs;
+    int shorts = 0;
+    // Two on a page first, in the plan's order; what is longer than half a page comes after them.
     for (const day::WeighCard& card : plan.cards) {
         cautions.insert(cautions.end(), card.cautions.begin(), card.cautions.end());
-        const std::vector<Block> blocks = blocksOf(flow.canvas(), card, flow.width());
-        const std::string name = card.formula + (batchOf(card).empty() ? "" : ", " + batchOf(card));
-        if (heightOf(blocks) > most) {
-            if (!fresh) flow.page(Turn::Upright, name);
-            flow.retitle(name);
-            put(flow, blocks);
-            half = false;
-        } else if (half) {
-            const double cut = lower - kGap / 2;
-            flow.canvas().dashes(flow.left(), cut, flow.left() + flow.width(), cut, 0.6);
-            flow.space(lower - flow.y());
-            put(flow, blocks);
-            half = false;
-        } else {
-            if (!fresh) flow.page(Turn::Upright, kTitle);
-            lower = flow.y() + most + kGap;
-            put(flow, blocks);
-            half = true;
+        std::vector<Block> blocks = blocksOf(canvas, card, times.day(), kUsual, flow.width());
+        if (heightOf(blocks) > half) blocks = blocksOf(canvas, card, times.day(), kSmall, flow.width());
+        if (heightOf(blocks) > half) {
+            longs.push_back(&card);
+            continue;
         }
-        fresh = false;
+        const bool lower = shorts % 2 == 1;
+        if (shorts > 0 && !lower) flow.page(Turn::Upright, kTitle);
+        if (lower) {
+            const double cut = top + half + kGap / 2;
+            canvas.dashes(flow.left(), cut, flow.left() + flow.width(), cut, 0.6);
+            flow.space(top + half + kGap - flow.y());
+        }
+        put(flow, blocks);
+        ++shorts;
+    }
+    for (std::size_t i = 0; i < longs.size(); ++i) {
+        const day::WeighCard& card = *longs[i];
+        const std::string name = card.formula + (batchOf(card).empty() ? "" : ", " + batchOf(card));
+        if (shorts > 0 || i > 0) flow.page(Turn::Upright, name);
+        flow.retitle(name);
+        std::vector<Block> blocks = blocksOf(canvas, card, times.day(), kLarge, flow.width());
+        if (heightOf(blocks) > flow.room()) blocks = blocksOf(canvas, card, times.day(), kUsual, flow.width());
+        put(flow, blocks);
     }
     flow.page(Turn::Upright, kTitle);
     flow.caution(kCheckAllergens, {11, true});

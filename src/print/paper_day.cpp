@@ -19,15 +19,12 @@ std::string unbroken(std::string text) {
 
 void masthead(Flow& flow, const day::Plan& plan, const Times& times) {
     flow.text(plan.house + (plan.place.empty() ? "" : ", " + plan.place), {11, false, 0, Align::Left, 2});
-    flow.text(times.day(), {26, true});
-    flow.text(openingOf(plan, times) + (plan.note.empty() ? "" : ". " + plan.note), {14, false, 0, Align::Left, 3});
-    flow.space(3);
+    flow.text(times.day(), {24, true});
+    flow.text(openingOf(plan, times) + (plan.note.empty() ? "" : ". " + plan.note), {13, false, 0, Align::Left, 3});
+    flow.space(2);
     if (!times.zoneKnown())
         flow.caution("The time zone " + plan.zone + " is not known here: all times are in UTC.", {11, true});
-    if (!plan.tasks.empty()) {
-        const std::string change = times.changeBetween(plan.tasks.front().start, plan.tasks.back().end);
-        if (!change.empty()) flow.caution(change, {11, true});
-    }
+    if (const std::string change = clockChangeOf(plan, times); !change.empty()) flow.caution(change, {11, true});
     if (!plan.warnings.empty())
         flow.caution(countOf(static_cast<std::int64_t>(plan.warnings.size()), "warnings") +
                          " at the end of this sheet: look before working by it.",
@@ -41,17 +38,17 @@ void amounts(Flow& flow, const day::Plan& plan, const Times& times) {
                  {"make", Align::Right},
                  {"", Align::Left},
                  {"likely wanted", Align::Right},
-                 {"ready", Align::Left, 0, 1.15}});
+                 {"ready", Align::Left, 0, 1.4}});
     table.padding = 1;
     for (const day::PlannedAmount& amount : plan.amounts) {
         std::string ready;
         for (const day::PlannedWave& wave : amount.waves)
             ready +=
                 (ready.empty() ? "" : "   ") + unbroken(std::to_string(wave.pieces) + " at " + times.clock(wave.ready));
-        Cell when = cell(ready, 11);
+        Cell when = cell(ready, 10.5);
         if (amount.setAside > 0)
-            when.push_back({std::to_string(amount.setAside) + " of them for the days after", {11}, Mark::None});
-        table.add({cell(amount.name, 13, true), cell(std::to_string(amount.pieces), 22, true), cell(amount.unit, 9),
+            when.push_back({std::to_string(amount.setAside) + " of them for the days after", {10.5}, Mark::None});
+        table.add({cell(amount.name, 12.5, true), cell(std::to_string(amount.pieces), 20, true), cell(amount.unit, 8.5),
                    cell(std::to_string(amount.low) + "–" + std::to_string(amount.high), 11), when});
     }
     table.flow(flow);
@@ -71,59 +68,76 @@ void pieces(Flow& flow, const day::Plan& plan) {
                  {"rests to", Align::Right},
                  {"blank", Align::Right},
                  {"on pie", Align::Right}});
-    table.padding = 1.2;
-    std::string before;
-    for (const day::PiecesLine& line : plan.pieces) {
-        Row row;
-        row.ruled = line.good != before;
-        row.cells = {cell(line.good == before ? "" : line.good, 10.5, true),
-                     cell(line.part, 10.5),
-                     cell(std::to_string(line.heads), 12, true),
-                     cell(std::to_string(line.perHead), 9.5),
-                     cell(handText(line.head), 10.5, true),
-                     cell(std::to_string(line.pieces), 9.5),
-                     cell(handText(line.each), 9.5),
-                     cell(handText(line.gauge), 10.5, true),
-                     cell(handText(line.finished), 9.5),
-                     cell(blankOf(line), 9.5),
-                     cell(handText(line.onPie), 9.5)};
-        before = line.good;
-        table.add(row);
+    table.gap = 7;
+    // One row for each good with a line for each of its parts: all of one size, so that the lines stay level.
+    constexpr double kSize = 10;
+    for (std::size_t i = 0; i < plan.pieces.size();) {
+        const std::string& good = plan.pieces[i].good;
+        std::vector<Cell> cells(11);
+        cells[0] = cell(good, kSize, true);
+        for (; i < plan.pieces.size() && plan.pieces[i].good == good; ++i) {
+            const day::PiecesLine& line = plan.pieces[i];
+            const std::vector<std::pair<std::string, bool>> texts{{line.part, false},
+                                                                  {std::to_string(line.heads), true},
+                                                                  {std::to_string(line.perHead), false},
+                                                                  {handText(line.head), true},
+                                                                  {std::to_string(line.pieces), false},
+                                                                  {handText(line.each), false},
+                                                                  {handText(line.gauge), true},
+                                                                  {handText(line.finished), false},
+                                                                  {blankOf(line).empty() ? "–" : blankOf(line), false},
+                                                                  {handText(line.onPie), false}};
+            for (std::size_t c = 0; c < texts.size(); ++c)
+                cells[c + 1].push_back({texts[c].first, {kSize, texts[c].second, 0, Align::Left, 1}, Mark::None});
+        }
+        table.add(std::move(cells));
     }
     table.flow(flow);
 }
 
-/// Two lists side by side when both fit, else one below the other.
-void stores(Flow& flow, const day::Plan& plan) {
-    Table before({{"", Align::Left}, {"", Align::Right}, {"", Align::Left, 0, 1}});
+void fromBefore(Flow& flow, const day::Plan& plan) {
+    if (plan.before.empty()) return;
+    flow.heading("There from before: look and probe");
+    Table table({{"", Align::Left}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Left, 200}});
+    table.padding = 1.2;
     for (const day::FromBefore& one : plan.before)
-        before.add({{{"", {10}, Mark::TickBox}},
-                    cell(handText(one.mass), 10.5, true),
-                    {{one.what, {10.5}, Mark::None}, {one.made, {8.5}, Mark::None}}});
-    Table needed({{"", Align::Left}, {"", Align::Right}, {"", Align::Left, 0, 1}});
-    for (const day::Needed& one : plan.needed) {
-        Cell what = cell(one.stuff, 10.5);
-        if (!one.pack.empty()) what.push_back({packsOf(one), {8.5}, Mark::None});
-        needed.add({{{"", {10}, Mark::TickBox}}, cell(handText(one.mass), 10.5, true), what});
+        table.add({{{"", {10}, Mark::TickBox}},
+                   cell(handText(one.mass), 10.5, true),
+                   cell(one.what, 10.5, true),
+                   cell(one.made, 9.5)});
+    table.flow(flow);
+}
+
+Table neededTable(const day::Plan& plan, std::size_t from, std::size_t to) {
+    Table table({{"", Align::Left}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Left, 110}});
+    table.padding = 1.2;
+    table.gap = 6;
+    for (std::size_t i = from; i < to; ++i) {
+        const day::Needed& one = plan.needed[i];
+        table.add({{{"", {10}, Mark::TickBox}},
+                   cell(handText(one.mass), 9.5),
+                   cell(one.stuff, 10),
+                   cell(packsOf(one), 10, true)});
     }
-    before.padding = needed.padding = 1.5;
-    const char* const beforeHead = "There from before";
-    const char* const neededHead = "Bought stuff needed";
-    const double half = (flow.width() - 18) / 2;
-    const Table::Laidout left = before.layOut(flow.canvas(), half);
-    const Table::Laidout right = needed.layOut(flow.canvas(), half);
+    return table;
+}
+
+/// In two columns, unless they are longer than a page.
+void needed(Flow& flow, const day::Plan& plan) {
+    if (plan.needed.empty()) return;
+    const char* const kHead = "Bought stuff needed";
+    constexpr double kApart = 18;
+    constexpr double kHeading = 34;
+    const double width = (flow.width() - kApart) / 2;
+    const std::size_t half = (plan.needed.size() + 1) / 2;
+    const Table::Laidout left = neededTable(plan, 0, half).layOut(flow.canvas(), width);
+    const Table::Laidout right = neededTable(plan, half, plan.needed.size()).layOut(flow.canvas(), width);
     const double tallest = std::max(left.height, right.height);
-    if (before.empty() || needed.empty() || tallest > flow.fullRoom() - 40) {
-        if (!before.empty()) flow.heading(beforeHead), before.flow(flow);
-        if (!needed.empty()) flow.heading(neededHead), needed.flow(flow);
-        return;
+    if (tallest + kHeading > flow.fullRoom()) {
+        flow.heading(kHead);
+        return neededTable(plan, 0, plan.needed.size()).flow(flow);
     }
-    flow.space(12);
-    flow.need(tallest + 26);
-    const double rightX = flow.left() + half + 18;
-    flow.canvas().put(flow.canvas().lay(beforeHead, {14, true}), flow.left(), flow.y());
-    flow.canvas().put(flow.canvas().lay(neededHead, {14, true}), rightX, flow.y());
-    flow.space(20);
+    flow.heading(kHead, tallest);
     const auto put = [&](const Table::Laidout& laid, double x) {
         double y = flow.y();
         for (const Block& row : laid.rows) {
@@ -132,7 +146,7 @@ void stores(Flow& flow, const day::Plan& plan) {
         }
     };
     put(left, flow.left());
-    put(right, rightX);
+    put(right, flow.left() + width + kApart);
     flow.space(tallest);
 }
 
@@ -190,7 +204,8 @@ void paperDay(Flow& flow, const day::Plan& plan, const Times& times) {
     masthead(flow, plan, times);
     amounts(flow, plan, times);
     pieces(flow, plan);
-    stores(flow, plan);
+    fromBefore(flow, plan);
+    needed(flow, plan);
     surplus(flow, plan);
     paperStrip(flow, plan, times);
     paperTasks(flow, plan, times);

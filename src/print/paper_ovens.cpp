@@ -41,7 +41,7 @@ void paperOvens(Flow& flow, const day::Plan& plan, const Times& times) {
         for (const day::DeckLoad* load : deck.loads) {
             Cell what;
             for (const day::LoadContent& content : load->contents) {
-                std::string text = std::to_string(content.pieces) + " " + content.good;
+                std::string text = contentOf(content);
                 if (load->contents.size() > 1) text += ", " + countOf(content.trays, "trays");
                 what.push_back({text, {12}, Mark::None});
             }

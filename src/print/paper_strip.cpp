@@ -24,6 +24,7 @@ struct Strip {
     std::vector<std::pair<Instant, Instant>> present;
     std::vector<std::vector<Bar>> lanes; ///< bars of one lane do not overlap
     std::vector<std::pair<Instant, std::string>> pointers;
+    double share = 1; ///< of the height, for each lane
 };
 
 /// Spreads bars over as few lanes as they need, each into the first that is free.
@@ -52,6 +53,7 @@ std::vector<Strip> stripsOf(const day::Plan& plan, const Times& times) {
     for (const std::string& hand : handsOf(plan)) {
         Strip strip;
         strip.name = hand;
+        strip.share = 1.6; // what a person does wants the most words
         for (const day::PlannedShift& shift : plan.shifts)
             if (shift.hand == hand) strip.present.emplace_back(shift.from, shift.to);
         std::vector<Bar> bars;
@@ -63,18 +65,18 @@ std::vector<Strip> stripsOf(const day::Plan& plan, const Times& times) {
     std::vector<Bar> unwatched;
     for (const day::Task& task : plan.tasks)
         if (task.hands.empty()) unwatched.push_back(barOf(task));
-    if (!unwatched.empty()) strips.push_back({"No one by", {}, inLanes(std::move(unwatched)), {}});
+    if (!unwatched.empty()) strips.push_back({"By itself", {}, inLanes(std::move(unwatched)), {}, 0.8});
     for (const Deck& deck : decksOf(plan)) {
         Strip strip;
         strip.name = deck.name;
+        strip.share = 1.3;
         std::vector<Bar> bars;
         int number = 0;
         for (const day::DeckLoad* load : deck.loads) {
             std::vector<std::string> contents;
-            for (const day::LoadContent& content : load->contents)
-                contents.push_back(std::to_string(content.pieces) + " " + content.good);
-            bars.push_back(
-                {load->in, load->out, Kind::Oven, std::to_string(++number), handText(load->at), joined(contents)});
+            for (const day::LoadContent& content : load->contents) contents.push_back(contentOf(content));
+            bars.push_back({load->in, load->out, Kind::Oven, std::to_string(++number), joined(contents),
+                            "at " + handText(load->at)});
             if (load->lightBy) strip.pointers.emplace_back(*load->lightBy, times.clock(*load->lightBy));
         }
         strip.lanes = inLanes(std::move(bars));
@@ -93,7 +95,6 @@ std::optional<std::pair<Instant, Instant>> hoursOf(const day::Plan& plan, const 
         if (load.lightBy) all.push_back(*load.lightBy);
     }
     for (const day::PlannedShift& shift : plan.shifts) all.insert(all.end(), {shift.from, shift.to});
-    for (const auto& [from, to] : plan.open) all.insert(all.end(), {from, to});
     if (all.empty()) return std::nullopt;
     const auto [first, last] = std::minmax_element(all.begin(), all.end());
     if (*last - *first > std::chrono::hours(48)) return std::nullopt;
@@ -114,8 +115,10 @@ class Picture {
     static constexpr double kNames = 92;           ///< points for the strips' names
     static constexpr double kAxis = 24;            ///< height of the axis
     static constexpr double kLegend = 26;          ///< height kept for the legend
-    static constexpr double kLow = 17, kTall = 36; ///< a lane
+    static constexpr double kLow = 17, kTall = 50; ///< a lane
     static constexpr double kApart = 5;            ///< between strips
+    static constexpr double kPointers = 15;        ///< above a strip that has some
+    static constexpr double kThinnest = 6.8;       ///< bar that can hold a line of text
 
     [[nodiscard]] double x(Instant at) const {
         const double part = static_cast<double>((at - from_).count()) / static_cast<double>((to_ - from_).count());
@@ -140,14 +143,21 @@ void Picture::axis(double top, double bottom) {
     const double wanted = canvas_.lay("00:00", {8}).width + 4;
     const int every = std::max(1, static_cast<int>(std::ceil(wanted / hourWidth)));
     int hour = 0;
+    double free = 0; // right of the label before
     for (Instant at = from_; at <= to_; at += std::chrono::hours(1), ++hour) {
         canvas_.line(x(at), top + kAxis - 3, x(at), bottom, 0.4, 0.7);
         if (hour % every != 0) continue;
         const Laid words = canvas_.lay(times_.clock(at), {8});
         const double most = flow_.left() + flow_.width() - words.width;
-        canvas_.put(words, std::min(x(at) - words.width / 2, most), top + kAxis - 4 - words.height);
+        const double left = std::min(x(at) - words.width / 2, most);
+        if (left < free) continue;
+        canvas_.put(words, left, top + kAxis - 4 - words.height);
+        free = left + words.width + 3;
     }
-    for (const auto& [opens, shuts] : plan_.open) {
+    for (const auto& [from, to] : plan_.open) {
+        const Instant opens = std::clamp(from, from_, to_);
+        const Instant shuts = std::clamp(to, from_, to_);
+        if (opens == shuts) continue;
         canvas_.fill(x(opens), top + 1, x(shuts) - x(opens), 9, 0);
         canvas_.fill(x(opens) + 1, top + 2, x(shuts) - x(opens) - 2, 7, 1);
         const Laid words = canvas_.lay("open", {6.5, true});
@@ -156,24 +166,34 @@ void Picture::axis(double top, double bottom) {
 }
 
 void Picture::label(const Bar& bar, double left, double width, double top, double height) {
-    constexpr double kWords = 44; // narrower than this, words say nothing
-    const Style small{7, true};
+    constexpr double kWords = 56; // narrower than this, words stand upright
+    constexpr double kLine = 8.3; // height of a line of 7 points
+    const std::string first = bar.kind == Kind::Break ? bar.what : bar.number + "  " + bar.what;
     if (width >= kWords) {
-        const Style one{7, true, 0, Align::Left, 1};
-        const std::string first = bar.kind == Kind::Break ? bar.what : bar.number + "  " + bar.what;
-        const Laid upper = canvas_.lay(first, one, width - 4);
-        const Laid lower = canvas_.lay(bar.more, {7, false, 0, Align::Left, 1}, width - 4);
-        const bool both = !bar.more.empty() && upper.height + lower.height <= height;
-        const double all = upper.height + (both ? lower.height : 0);
-        canvas_.put(upper, left + 2, top + (height - all) / 2);
-        if (both) canvas_.put(lower, left + 2, top + (height - all) / 2 + upper.height);
+        const int lines = std::max(1, static_cast<int>(height / kLine));
+        const bool both = !bar.more.empty() && lines > 1;
+        const Laid upper = canvas_.lay(first, {7, true, 0, Align::Left, both ? (lines + 1) / 2 : lines}, width - 4);
+        const int rest = lines - static_cast<int>(std::lround(upper.height / kLine));
+        const Laid lower = both ? canvas_.lay(bar.more, {7, false, 0, Align::Left, rest}, width - 4) : Laid();
+        const double y = top + (height - upper.height - lower.height) / 2;
+        canvas_.put(upper, left + 2, y);
+        canvas_.put(lower, left + 2, y + upper.height);
         return;
     }
-    const Laid number = canvas_.lay(bar.number, small);
-    if (number.width + 1 <= width)
-        canvas_.put(number, left + (width - number.width) / 2, top + (height - number.height) / 2);
-    else if (number.height - 1.5 <= width && number.width <= height)
-        canvas_.putUpwards(number, left + (width - number.height) / 2, top + (height + number.width) / 2);
+    // Upright, in as many lines as stand side by side in the bar.
+    const bool thin = width < kLine;
+    const int lines = std::max(1, static_cast<int>(width / kLine));
+    constexpr double kUpright = 26; // lower than this, upright words are cut to nothing
+    if (height < kUpright) {
+        const Laid number = canvas_.lay(bar.number, {7, true});
+        if (number.width + 1 <= width)
+            canvas_.put(number, left + (width - number.width) / 2, top + (height - number.height) / 2);
+        return;
+    }
+    if (width < kThinnest) return;
+    const Style style{thin ? 6.0 : 7.0, false, 0, Align::Left, lines};
+    const Laid words = canvas_.lay(lines > 1 && !bar.more.empty() ? first + ", " + bar.more : first, style, height - 3);
+    canvas_.putUpwards(words, left + (width - words.height) / 2, top + height - 1.5);
 }
 
 void Picture::bar(const Bar& bar, double top, double height) {
@@ -205,7 +225,7 @@ void Picture::strip(const Strip& strip, double top, double lane) {
     const double height = lane * static_cast<double>(strip.lanes.size());
     for (const auto& [from, to] : strip.present) canvas_.fill(x(from), top, x(to) - x(from), height, 0.96);
     const Laid name = canvas_.lay(strip.name, {10, true, 0, Align::Left, lane < 24 ? 1 : 2}, kNames - 6);
-    canvas_.put(name, flow_.left(), top + std::max(0.0, (std::min(height, kTall) - name.height) / 2));
+    canvas_.put(name, flow_.left(), top + std::max(0.0, (std::min(height, lane) - name.height) / 2));
     canvas_.line(flow_.left(), top + height + kApart / 2, flow_.left() + flow_.width(), top + height + kApart / 2, 0.4,
                  0.5);
     double y = top;
@@ -214,16 +234,15 @@ void Picture::strip(const Strip& strip, double top, double lane) {
         y += lane;
     }
     for (const auto& [at, clock] : strip.pointers) {
-        canvas_.pointer(x(at), top + 7, 6);
-        const Laid words = canvas_.lay(clock, {6.5, true});
-        canvas_.put(words, x(at) - words.width / 2, top + 7);
+        const Laid words = canvas_.lay(clock, {7, true});
+        canvas_.put(words, x(at) - words.width - 5, top - kPointers + 2);
+        canvas_.pointer(x(at), top - 1, 8);
     }
 }
 
 void Picture::legend(double top) {
     double left = flow_.left();
     const auto show = [&](const char* words, Kind kind) {
-        const Instant none{};
         switch (kind) {
         case Kind::Work:
             canvas_.fill(left, top + 2, 18, 10, 0.87);
@@ -237,7 +256,6 @@ void Picture::legend(double top) {
             canvas_.hatch(left, top + 2, 18, 10, 0.75);
             break;
         }
-        static_cast<void>(none);
         if (kind == Kind::Break)
             canvas_.dashedFrame(left, top + 2, 18, 10, 0.8);
         else
@@ -262,20 +280,23 @@ void Picture::draw(const std::vector<Strip>& strips) {
         const double top = flow_.y();
         const double room = flow_.room() - kAxis - kLegend;
         // As many strips as fit at the least height, then as tall as they may be.
-        double lanes = 0;
+        double shares = 0;
+        double others = 0; // what is not lanes
         std::size_t end = next;
         for (; end < strips.size(); ++end) {
-            const double more = static_cast<double>(strips[end].lanes.size());
-            const double apart = kApart * static_cast<double>(end + 1 - next);
-            if (end > next && (lanes + more) * kLow + apart > room) break;
-            lanes += more;
+            const double more = strips[end].share * static_cast<double>(strips[end].lanes.size());
+            const double other = kApart + (strips[end].pointers.empty() ? 0 : kPointers);
+            if (end > next && (shares + more) * kLow + others + other > room) break;
+            shares += more;
+            others += other;
         }
-        const double apart = kApart * static_cast<double>(end - next);
-        const double lane = std::clamp((room - apart) / lanes, 4.0, kTall);
-        const double bottom = top + kAxis + lanes * lane + apart;
+        const double unit = std::clamp((room - others) / shares, 1.0, kTall);
+        const double bottom = top + kAxis + shares * unit + others;
         axis(top, bottom);
         double y = top + kAxis;
         for (; next < end; ++next) {
+            const double lane = unit * strips[next].share;
+            if (!strips[next].pointers.empty()) y += kPointers;
             strip(strips[next], y, lane);
             y += lane * static_cast<double>(strips[next].lanes.size()) + kApart;
         }

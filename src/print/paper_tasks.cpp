@@ -90,7 +90,7 @@ void paperTasks(Flow& flow, const day::Plan& plan, const Times& times) {
     Table table({{"", Align::Left},
                  {"no.", Align::Right},
                  {"time", Align::Left},
-                 {"who", Align::Left, 74},
+                 {"who", Align::Left, 86},
                  {"what", Align::Left, 0, 1.5},
                  {"how much", Align::Left, 0, 1},
                  {"with", Align::Left, 0, 1.1}});
@@ -104,7 +104,7 @@ void paperTasks(Flow& flow, const day::Plan& plan, const Times& times) {
             {{"", {11}, Mark::TickBox}},
             {{std::to_string(task->number), {9}, Mark::None}},
             {{times.span(task->start, task->end), {10.5, true}, Mark::None}},
-            {{task->hands.empty() ? "no one by" : joined(task->hands), {10, !task->hands.empty()}, Mark::None}},
+            {{task->hands.empty() ? "by itself" : joined(task->hands), {10, !task->hands.empty()}, Mark::None}},
             whatOf(*task, 10),
             {{task->amount, {10}, Mark::None}},
             withOf(*task)};

@@ -9,6 +9,19 @@ namespace piewright::print {
 
 namespace {
 
+/// Lines that the plan takes on paper, about.
+std::size_t linesOf(const day::Plan& plan) {
+    std::size_t lines = plan.amounts.size() + plan.pieces.size() + plan.loads.size() + plan.shifts.size() +
+                        plan.before.size() + plan.needed.size() + plan.surplus.size() + plan.assumptions.size() +
+                        plan.warnings.size() + plan.open.size();
+    for (const day::PlannedAmount& amount : plan.amounts) lines += amount.waves.size() + amount.because.size();
+    for (const day::Task& task : plan.tasks) lines += 1 + task.hands.size() + task.gear.size();
+    for (const day::WeighCard& card : plan.cards)
+        lines += card.lines.size() + card.method.size() + card.yields.size() + card.lost.size() + card.allergens.size();
+    for (const day::DeckLoad& load : plan.loads) lines += load.contents.size();
+    return lines;
+}
+
 /// Draws everything. The foot says "page n of m", so that it is drawn twice: once to count.
 Result<std::string> drawn(const day::Plan& plan, const Sheets& which, int total, int& pages) {
     const Times times(plan);
@@ -29,6 +42,11 @@ Result<std::string> drawn(const day::Plan& plan, const Sheets& which, int total,
 } // namespace
 
 Result<std::string> asPdf(const day::Plan& plan, const Sheets& which) {
+    // Far beyond any day of any house; a file that claims more would keep the printer busy for hours.
+    constexpr std::size_t kMostLines = 10'000;
+    if (const std::size_t lines = linesOf(plan); lines > kMostLines)
+        return Problems::one(Fault::Input, "the plan has " + std::to_string(lines) + " lines to print",
+                             "at most " + std::to_string(kMostLines));
     int pages = 0;
     const auto counted = drawn(plan, which, 0, pages);
     if (!counted) return counted;

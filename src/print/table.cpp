@@ -7,7 +7,8 @@ namespace piewright::print {
 
 namespace {
 
-constexpr double kBlankHeight = 20;
+constexpr double kBlankHeight = 24;
+constexpr double kTallest = 330; // of a part: more than this would not fit a page on its side
 
 double markSize(const Part& part) { return part.style.points * 1.15; }
 
@@ -26,6 +27,11 @@ struct Placed {
     double room = 0;     // of the cell
     double cellX = 0;
     double height = 0;
+    /// A box stands a little below the line, as letters with a tail do.
+    [[nodiscard]] double baseline() const {
+        if (mark == Mark::Blank) return 0;
+        return mark == Mark::TickBox ? markSize * 0.85 : text.baseline;
+    }
 };
 
 void drawMark(Canvas& canvas, const Placed& part, double x, double y) {
@@ -98,11 +104,25 @@ Block Table::block(Canvas& canvas, const Row& row, const std::vector<double>& wi
             placed.height = part.mark == Mark::Blank ? kBlankHeight : placed.text.height;
             if (part.mark == Mark::TickBox || part.mark == Mark::Caution)
                 placed.height = std::max(placed.height, placed.markSize);
+            if (placed.height > kTallest && part.mark != Mark::Blank) {
+                style.most = static_cast<int>(kTallest / (style.points * 1.3));
+                placed.text = canvas.lay(part.text, style, std::max(widths[c] - indent(part), 6.0));
+                placed.height = placed.text.height;
+            }
             y += placed.height;
             parts.push_back(placed);
         }
-        tallest = std::max(tallest, y);
         x += widths[c] + gap;
+    }
+    // The first lines of all cells stand on one line.
+    double lowest = 0;
+    for (const Placed& part : parts)
+        if (part.y == 0) lowest = std::max(lowest, part.baseline());
+    double drop = 0;
+    for (Placed& part : parts) {
+        if (part.y == 0) drop = part.mark == Mark::Blank ? 0 : lowest - part.baseline();
+        part.y += drop;
+        tallest = std::max(tallest, part.y + part.height);
     }
     const double height = std::max(tallest + 2 * padding, row.least);
     const double thick = row.heavy ? 1.4 : row.ruled ? 0.4 : 0;

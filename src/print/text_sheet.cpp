@@ -90,19 +90,19 @@ void writeStores(TextSheet& sheet, const day::Plan& plan) {
 void writeTasks(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     if (plan.tasks.empty()) return;
     sheet.heading("Tasks by time");
-    TextTable table({{"time"},
-                     {"no.", Side::Right},
-                     {"who", Side::Left, true},
-                     {"what", Side::Left, true},
-                     {"how much", Side::Left, true},
-                     {"with", Side::Left, true}});
+    TextTable table({{"time"}, {"no.", Side::Right}, {"who", Side::Left, true}, {"what", Side::Left, true}});
     for (const day::Task* task : tasksInOrder(plan)) {
-        std::string with = joined(task->gear);
-        if (!task->cautions.empty()) with += (with.empty() ? "" : " ") + cautionsOf(task->cautions);
-        std::string what = task->what;
-        if (!task->of.empty()) what += ": " + task->of;
-        table.add({times.span(task->start, task->end), std::to_string(task->number),
-                   task->hands.empty() ? "–" : joined(task->hands), what, task->amount, with});
+        std::vector<std::string> what{task->what};
+        if (!task->of.empty()) what.back() += ": " + task->of;
+        std::string with = task->amount;
+        for (const std::string& more : {joined(task->gear), task->card.empty() ? "" : "card " + task->card})
+            if (!more.empty()) with += (with.empty() ? "" : "; ") + more;
+        if (!task->cautions.empty()) with += (with.empty() ? "" : "  ") + cautionsOf(task->cautions);
+        if (!with.empty()) what.push_back(with);
+        table.addLines({{times.span(task->start, task->end)},
+                        {std::to_string(task->number)},
+                        {task->hands.empty() ? "by itself" : joined(task->hands)},
+                        what});
     }
     sheet.table(table);
 }
@@ -169,10 +169,7 @@ void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     sheet.line(times.day() + ": " + openingOf(plan, times) + (plan.note.empty() ? "" : ". " + plan.note));
     if (!times.zoneKnown())
         sheet.line("The time zone " + plan.zone + " is not known here: all times are in UTC.", "! ");
-    if (!plan.tasks.empty()) {
-        const std::string change = times.changeBetween(plan.tasks.front().start, plan.tasks.back().end);
-        if (!change.empty()) sheet.line(change, "! ");
-    }
+    if (const std::string change = clockChangeOf(plan, times); !change.empty()) sheet.line(change, "! ");
     if (!plan.warnings.empty())
         sheet.line(countOf(static_cast<std::int64_t>(plan.warnings.size()), "warnings") +
                        " at the end of this sheet: look before working by it.",
@@ -198,22 +195,20 @@ void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
 void writeCards(TextSheet& sheet, const day::Plan& plan) {
     for (const day::WeighCard& card : plan.cards) {
         std::string title = card.formula;
-        for (const std::string& more : {batchOf(card), card.vessel, card.forTomorrow ? "for " + card.forWhen : ""})
+        for (const std::string& more :
+             {batchOf(card), card.vessel, card.forTomorrow ? "for " + card.forWhen : "", "card " + card.id})
             if (!more.empty()) title += ", " + more;
         sheet.heading(title);
         TextTable table({{"", Side::Right}, {"", Side::Left, true}, {"", Side::Left, true}});
         for (const day::CardLine& line : card.lines)
             table.add({handText(line.weight), line.what + (line.at ? " at " + handText(*line.at) : ""), line.note});
         sheet.table(table);
-        std::string sums = "In " + handText(card.in);
-        for (const auto& [at, mass] : card.lost) sums += ", less " + handText(mass) + " (" + at + ")";
-        sums += ": out " + handText(card.out);
-        if (!card.yields.empty()) sums += " = " + joined(card.yields, "; ");
-        sheet.line(sums + ".");
+        if (!card.yields.empty()) sheet.line("Makes " + joined(card.yields, "; ") + ".");
+        sheet.line(sumsOf(card));
         if (card.target) sheet.line("Finished at " + handText(*card.target) + ". Measured: ______ °C");
         for (std::size_t i = 0; i < card.method.size(); ++i)
             sheet.line(card.method[i], std::to_string(i + 1) + ". ", "   ");
-        if (!card.allergens.empty()) sheet.line("Contains: " + joined(card.allergens) + ".", "! ");
+        sheet.line(allergensOf(card), "! ");
         if (!card.cautions.empty()) sheet.line(wordsOf(card.cautions) + ".", "! ");
     }
     if (!plan.cards.empty()) {
@@ -236,8 +231,7 @@ void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
         int number = 0;
         for (const day::DeckLoad* load : deck.loads) {
             std::vector<std::string> contents;
-            for (const day::LoadContent& content : load->contents)
-                contents.push_back(std::to_string(content.pieces) + " " + content.good);
+            for (const day::LoadContent& content : load->contents) contents.push_back(contentOf(content));
             table.add({std::to_string(++number), load->lightBy ? times.clock(*load->lightBy) : "",
                        times.clock(load->in), times.clock(load->out), handText(load->at), joined(contents),
                        std::to_string(load->trays) + " of " + std::to_string(load->room), "____ °C"});
@@ -247,6 +241,8 @@ void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     if (!plan.loads.empty()) {
         sheet.blank();
         sheet.line(kProbe, "! ");
+        sheet.line(std::string(textOf(book::Caution::Burns).word) + ": " + textOf(book::Caution::Burns).sentence, "! ");
+        sheet.line(kTimesAreGuesses, "! ");
     }
 }
 

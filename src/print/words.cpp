@@ -137,6 +137,35 @@ std::string blankOf(const day::PiecesLine& line) {
     return length + " × " + handText(line.blankWidth);
 }
 
+std::string sumsOf(const day::WeighCard& card) {
+    std::string sums = "In " + handText(card.in);
+    for (const auto& [at, mass] : card.lost) sums += ", less " + handText(mass) + " (" + at + ")";
+    sums += ", out " + handText(card.out) + '.';
+    if (card.scaleStep <= Mass{}) return sums;
+    sums += " Weighed in steps of " + handText(card.scaleStep);
+    if (card.roundingError > Mass{}) sums += ", which adds " + handText(card.roundingError);
+    if (card.roundingError < Mass{}) sums += ", which takes off " + handText(-card.roundingError);
+    return sums + '.';
+}
+
+std::string allergensOf(const day::WeighCard& card) {
+    if (card.allergens.empty()) return "Allergens: the book names none; check the labels.";
+    return "Contains: " + joined(card.allergens);
+}
+
+std::string contentOf(const day::LoadContent& content) { return std::to_string(content.pieces) + " × " + content.good; }
+
+std::string clockChangeOf(const day::Plan& plan, const Times& times) {
+    if (plan.tasks.empty()) return {};
+    Instant first = plan.tasks.front().start;
+    Instant last = plan.tasks.front().end;
+    for (const day::Task& task : plan.tasks) {
+        first = std::min(first, task.start);
+        last = std::max(last, task.end);
+    }
+    return times.changeBetween(first, last);
+}
+
 std::vector<Deck> decksOf(const day::Plan& plan) {
     std::map<std::pair<std::string, int>, Deck> decks;
     for (const day::DeckLoad& load : plan.loads) {

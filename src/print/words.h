@@ -56,6 +56,15 @@ class Times {
 /// `360 × 330 mm`, and plain when square or only one way is given
 [[nodiscard]] std::string blankOf(const day::PiecesLine& line);
 
+/// `In 21.2 kg, less 212 g (bowl), out 21 kg. Weighed in steps of 5 g, which adds 2 g.`
+[[nodiscard]] std::string sumsOf(const day::WeighCard& card);
+/// `Contains: milk`; says so when the book names none, which is not the same as there being none.
+[[nodiscard]] std::string allergensOf(const day::WeighCard& card);
+/// `96 × Beef and onion pie`
+[[nodiscard]] std::string contentOf(const day::LoadContent& content);
+/// What to say when the clocks change between the first task and the last; empty otherwise.
+[[nodiscard]] std::string clockChangeOf(const day::Plan& plan, const Times& times);
+
 /// Indices of the plan's loads by oven and deck in order of name, each deck's by time.
 struct Deck {
     std::string name;

@@ -57,7 +57,8 @@ class Builder {
         load.oven = best->oven, load.deck = best->deck;
         load.in = std::max(best->free, from), load.out = load.in + length;
         load.at = at, load.contents = contents, load.trays = trays, load.room = 6;
-        if (best->at != at) load.lightBy = load.in - Minutes(best->at == Celsius{} ? 50 : 20);
+        if (best->at != at)
+            load.lightBy = std::max(best->free - Minutes(6), load.in - Minutes(best->at == Celsius{} ? 50 : 20));
         best->at = at;
         best->free = load.out + Minutes(6);
         plan_.loads.push_back(load);
@@ -492,8 +493,8 @@ day::Plan crowdedPlan() {
     }
     for (int g = 1; g <= 40; ++g) {
         day::PlannedAmount a =
-            amount("Steak, bone marrow, mushroom and old peculiar ale pie with a suet crust no. " + std::to_string(g),
-                   80, 1240, 1000 + g, 490);
+            amount("Steak, bone marrow, mushroom and dark ale pie with a suet crust no. " + std::to_string(g), 80, 1240,
+                   1000 + g, 490);
         for (int w = 0; w < 1 + g % 9; ++w)
             a.waves.push_back({day.at("07:00") + Minutes(95 * w), day.at("08:00") + Minutes(95 * w), 110});
         plan.amounts.push_back(a);
