@@ -34,6 +34,9 @@ std::string_view nextStep(std::string_view& path) {
     return step;
 }
 
+// The till's words for the goods lie in the house's folder too; they are the sales import's to read.
+constexpr std::string_view kTillFile = "till.toml";
+
 } // namespace
 
 Sources::Sources(const Texts& texts, Report& report) {
@@ -43,6 +46,7 @@ Sources::Sources(const Texts& texts, Report& report) {
         return;
     }
     for (const auto& [name, text] : texts) {
+        if (name == kTillFile) continue;
         if (std::find(names.begin(), names.end(), name) == names.end()) {
             std::string known;
             for (const std::string& each : names) known += (known.empty() ? "" : ", ") + each;
