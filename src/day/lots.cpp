@@ -84,6 +84,17 @@ std::vector<int> spread(int pieces, const demand::Profile& profile, const std::v
     return parts;
 }
 
+/// A few pies on a tray of their own go with the next wave instead; the sum stays.
+void fillTrays(std::vector<int>& parts, int perTray) {
+    for (std::size_t w = 0; w + 1 < parts.size(); ++w) {
+        const int over = parts[w] % perTray;
+        if (parts[w] > perTray && over * 4 <= perTray) {
+            parts[w] -= over;
+            parts[w + 1] += over;
+        }
+    }
+}
+
 demand::Profile pooled(const std::vector<Baked>& goods) {
     demand::Profile sum{};
     for (const Baked& baked : goods)
@@ -99,47 +110,47 @@ std::optional<Minutes> everyAtMost(const Good& good) {
     return good.everyAtMost ? std::optional(std::chrono::floor<Minutes>(*good.everyAtMost)) : std::nullopt;
 }
 
-/// Trays of one wave into loads: goods in order, each load filled before the next is begun; the loads are then evened
-/// out, so that no last load has a single tray where two could share.
+/// Trays of one wave into loads: each good in turn goes whole into the fullest load that has room for it, or is cut where
+/// no load has; so few lots are small, and few goods are cut.
 void addLoads(const Book& book, DayLots& out, const std::vector<Baked>& goods, const std::vector<int>& pieces,
               const demand::Wave& wave, int number, int deckTrays) {
-    int trays = 0;
-    for (std::size_t g = 0; g < goods.size(); ++g) trays += traysFor(book, *goods[g].good, pieces[g]);
-    if (trays == 0) return;
-    const int loads = (trays + deckTrays - 1) / deckTrays;
+    Load empty;
+    empty.at = *goods.front().good->ovenAt;
+    empty.bake = *goods.front().good->bake;
+    empty.ready = wave.ready;
+    empty.until = wave.until;
+    empty.hold = goods.front().good->hold;
+    for (const Baked& baked : goods) empty.hold = std::min(empty.hold, baked.good->hold);
+
+    std::vector<std::size_t> order(goods.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return traysFor(book, *goods[a].good, pieces[a]) > traysFor(book, *goods[b].good, pieces[b]);
+    });
     const std::size_t first = out.loads.size();
-    for (int i = 0; i < loads; ++i) {
-        Load load;
-        load.at = *goods.front().good->ovenAt;
-        load.bake = *goods.front().good->bake;
-        load.ready = wave.ready;
-        load.until = wave.until;
-        load.hold = goods.front().good->hold;
-        for (const Baked& baked : goods) load.hold = std::min(load.hold, baked.good->hold);
-        out.loads.push_back(load);
-    }
-    const auto room = [&](int i) { return trays / loads + (i < trays % loads ? 1 : 0); };
-    int at = 0;
-    for (std::size_t g = 0; g < goods.size(); ++g) {
-        int left = pieces[g];
-        while (left > 0) {
-            Load& load = out.loads[first + static_cast<std::size_t>(at)];
-            const int free = room(at) - load.trays;
-            if (free == 0) {
-                ++at;
-                continue;
+    const auto put = [&](std::size_t load, const Good& good, int count) {
+        const int trays = traysFor(book, good, count);
+        out.loads[load].trays += trays;
+        out.loads[load].lots.push_back(out.lots.size());
+        out.lots.push_back({&good, load, number, count, trays});
+    };
+    for (const std::size_t g : order) {
+        const Good& good = *goods[g].good;
+        const int perTray = book.tins.at(*good.tin).perTray;
+        for (int left = pieces[g]; left > 0;) {
+            const int trays = traysFor(book, good, left);
+            std::optional<std::size_t> fullest;
+            for (std::size_t l = first; l < out.loads.size(); ++l)
+                if (deckTrays - out.loads[l].trays >= std::min(trays, deckTrays) &&
+                    (!fullest || out.loads[l].trays > out.loads[*fullest].trays))
+                    fullest = l;
+            if (!fullest) {
+                fullest = out.loads.size();
+                out.loads.push_back(empty);
             }
-            const int perTray = book.tins.at(*goods[g].good->tin).perTray;
-            Lot lot;
-            lot.good = goods[g].good;
-            lot.load = first + static_cast<std::size_t>(at);
-            lot.bake = number;
-            lot.pieces = std::min(left, free * perTray);
-            lot.trays = traysFor(book, *lot.good, lot.pieces);
-            left -= lot.pieces;
-            load.trays += lot.trays;
-            load.lots.push_back(out.lots.size());
-            out.lots.push_back(lot);
+            const int now = std::min(left, deckTrays * perTray);
+            put(*fullest, good, now);
+            left -= now;
         }
     }
 }
@@ -163,8 +174,10 @@ void addBaked(const Book& book, DayLots& out, const std::vector<Baked>& goods, c
     terms.mostPieces = std::max(1, allTrays * perTray);
     const auto waves = demand::waves(total, pooled(goods), terms);
     std::vector<std::vector<int>> parts;
-    for (const Baked& baked : goods)
+    for (const Baked& baked : goods) {
         parts.push_back(spread(baked.chosen->amount.pieces, baked.chosen->profile, waves));
+        fillTrays(parts.back(), book.tins.at(*baked.good->tin).perTray);
+    }
     for (std::size_t w = 0; w < waves.size(); ++w) {
         std::vector<int> pieces;
         for (const auto& part : parts) pieces.push_back(part[w]);

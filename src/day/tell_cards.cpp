@@ -184,16 +184,23 @@ void addSurplus(const Told& told, Plan& plan) {
     const auto next = nextOpen(book.house, told.clock.date());
     const Seconds until = next ? Seconds(*next - told.clock.date()) : Seconds(Days(7));
     std::map<FormulaId, Mass> trim;
-    const auto tellOf = [&](const FormulaId& paste, std::int64_t pieces, Mass each, const std::string& what) {
+    const auto tellOf = [&](const FormulaId& paste, std::int64_t pieces, Mass each, bool counted,
+                            const std::string& what) {
         for (const pastry::Surplus& surplus : pastry::whereSurplusGoes(book, paste, pieces, each, until, receiving)) {
+            if (surplus.pieces == 0) continue;
             if (surplus.goes == pastry::SurplusGoes::Reworked) {
                 // The limit is for all that goes back into that paste together.
                 const double most = asFraction(*book.formulas.at(surplus.into).reworkMost);
                 receiving[surplus.into] -= scaled(surplus.mass, most > 0 ? 1 / most : 0);
                 receiving[surplus.into] = std::max(Mass{}, receiving[surplus.into]);
             }
-            plan.surplus.push_back({what, pieces > 1 ? surplus.pieces : 0, surplus.mass, whereText(book, surplus)});
+            plan.surplus.push_back({what, counted ? surplus.pieces : 0, surplus.mass, whereText(book, surplus)});
         }
+    };
+    // Trim and odd paste go where they go in scraps, not whole.
+    const Mass scrap = grams(10);
+    const auto tellOfMass = [&](const FormulaId& paste, Mass mass, const std::string& what) {
+        if (mass >= scrap) tellOf(paste, mass.raw() / scrap.raw(), scrap, false, what);
     };
     for (const PieceKind& kind : told.work.today.kinds) {
         std::string goods;
@@ -204,17 +211,17 @@ void addSurplus(const Told& told, Plan& plan) {
         }
         pieces = kind.heads.heads * kind.heads.piecesPerHead - kind.heads.surplus;
         trim[kind.paste] += kind.piece.trim * pieces;
-        if (kind.heads.surplus > 0) tellOf(kind.paste, kind.heads.surplus, kind.piece.divided, "Pieces: " + goods);
+        if (kind.heads.surplus > 0) tellOf(kind.paste, kind.heads.surplus, kind.piece.divided, true, "Pieces: " + goods);
     }
     for (const auto& [paste, mass] : trim)
-        if (mass > Mass{}) tellOf(paste, 1, mass, "Trim of " + book.formulas.at(paste).name);
+        tellOfMass(paste, mass, "Trim of " + book.formulas.at(paste).name);
     for (const Batch& batch : told.work.today.batches) {
         Mass pressed;
         for (const HeadsFrom& from : batch.heads)
             pressed += told.work.today.kinds[from.kind].heads.headWeight * from.heads;
         if (batch.heads.empty() || batch.weighed.out - pressed <= book.house.scaleStep * 10) continue;
-        tellOf(batch.formula->id, 1, batch.weighed.out - pressed,
-               batchName(batch) + " beyond its heads (the mixer's least)");
+        tellOfMass(batch.formula->id, batch.weighed.out - pressed,
+                   batchName(batch) + " beyond its heads (the mixer's least)");
     }
 }
 
