@@ -40,8 +40,8 @@ class Explainer {
     }
 
     Clash infeasible() {
-        // One proof may cost a few times what the first one did; most cost much less.
-        const std::uint64_t each = std::max<std::uint64_t>(5000, 4 * decision_.work);
+        // One proof may cost a few times what the first one did, but never so much that few others can be tried.
+        const std::uint64_t first = decision_.work;
         std::vector<std::size_t> kept(limits_.size());
         std::iota(kept.begin(), kept.end(), std::size_t{0});
         for (std::size_t chunk = std::max<std::size_t>(1, kept.size() / 2);; chunk /= 2) {
@@ -50,7 +50,7 @@ class Explainer {
                 if (from + chunk < kept.size()) {
                     fewer.insert(fewer.end(), kept.begin() + static_cast<std::ptrdiff_t>(from + chunk), kept.end());
                 }
-                if (tryKeeping(fewer, each).status == Status::Infeasible) {
+                if (tryKeeping(fewer, std::min(5000 + 4 * first, 1000 + left() / 8)).status == Status::Infeasible) {
                     kept = std::move(fewer);
                 } else {
                     from += chunk;
@@ -65,8 +65,7 @@ class Explainer {
 
     Clash unknown() {
         const std::vector<std::size_t> suspects = suspectsInOrder();
-        const std::uint64_t left = options_.work > decision_.work ? options_.work - decision_.work : 0;
-        const std::uint64_t each = left / 16;
+        const std::uint64_t each = left() / 16;
         std::vector<std::size_t> helpful;
         for (std::size_t i = 0; i < suspects.size() && i < 10 && helpful.size() < 3; ++i) {
             if (isSpent()) {
@@ -101,15 +100,15 @@ class Explainer {
     }
 
   private:
-    [[nodiscard]] bool isSpent() const { return decision_.work >= options_.work; }
+    [[nodiscard]] std::uint64_t left() const { return options_.work - std::min(options_.work, decision_.work); }
+    [[nodiscard]] bool isSpent() const { return left() == 0; }
 
     Decision tryWithout(const std::vector<std::size_t>& givenUp, std::uint64_t work) {
         std::vector<NamedLimit> gone;
         for (const std::size_t i : givenUp) {
             gone.push_back(limits_[i]);
         }
-        Decision decision =
-            decide(without(problem_, gone), {options_.seed, std::min(work, options_.work - decision_.work)});
+        Decision decision = decide(without(problem_, gone), {options_.seed, std::min(work, left())});
         decision_.work += std::max<std::uint64_t>(1, decision.work);
         return decision;
     }
@@ -161,8 +160,8 @@ class Explainer {
         case Kind::Release:
         case Kind::Due:
             return failures(which);
-        case Kind::Horizon:
-            return 1;
+        case Kind::Horizon: // always a way out, though seldom the one people want
+            return 1 + sum([](const Mode&) { return true; }) / problem_.activities.size();
         case Kind::Capacity:
         case Kind::Setup:
         case Kind::Away:
@@ -211,10 +210,13 @@ class Explainer {
 
 Clash explain(const Problem& problem, Decision& decision, const Options& options) {
     Explainer explainer(problem, decision, options);
-    if (decision.loop) {
-        return explainer.inTime(*decision.loop);
+    Clash clash = decision.loop                           ? explainer.inTime(*decision.loop)
+                  : decision.status == Status::Infeasible ? explainer.infeasible()
+                                                          : explainer.unknown();
+    if (clash.limits.empty()) { // only what needs no telling is left: tell it all the same
+        clash.limits = {"what there is to do takes longer than the time there is, " + std::to_string(problem.horizon)};
     }
-    return decision.status == Status::Infeasible ? explainer.infeasible() : explainer.unknown();
+    return clash;
 }
 
 } // namespace piewright::schedule

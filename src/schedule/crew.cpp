@@ -33,18 +33,28 @@ class Matching {
 
   private:
     bool seat(WorkerIndex worker) {
-        const std::vector<SkillIndex>& skills = problem_.workers[at(worker)].skills;
+        for (std::size_t place = 0; place < holder_.size(); ++place) { // a free place before another's
+            if (!holder_[place] && canFill(worker, place)) {
+                holder_[place] = worker;
+                return true;
+            }
+        }
         for (std::size_t place = 0; place < holder_.size(); ++place) {
-            if (seen_[place] != 0 || std::find(skills.begin(), skills.end(), skill_[place]) == skills.end()) {
+            if (seen_[place] != 0 || !holder_[place] || !canFill(worker, place)) {
                 continue;
             }
             seen_[place] = 1;
-            if (!holder_[place] || seat(*holder_[place])) {
+            if (seat(*holder_[place])) {
                 holder_[place] = worker;
                 return true;
             }
         }
         return false;
+    }
+
+    [[nodiscard]] bool canFill(WorkerIndex worker, std::size_t place) const {
+        const std::vector<SkillIndex>& skills = problem_.workers[at(worker)].skills;
+        return std::find(skills.begin(), skills.end(), skill_[place]) != skills.end();
     }
 
     const Problem& problem_;

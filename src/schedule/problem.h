@@ -27,7 +27,8 @@ struct Span {
     auto operator<=>(const Span&) const = default;
 };
 
-/// Room for several activities at once, up to `capacity`, less whatever `reserved` takes for a while.
+/// Room for several activities at once, up to `capacity`, less whatever `reserved` takes for a while. An activity of no
+/// duration takes no room. Reserved beyond the capacity is no fault: then nobody else has room.
 struct Cumulative {
     int capacity = 1;
     struct Reserved {

@@ -41,6 +41,7 @@ class Maker {
         return from + static_cast<int>(random_() % static_cast<std::uint64_t>(to - from + 1));
     }
     bool chance(int percent) { return draw(1, 100) <= percent; }
+    bool strict(int percent) { return chance(percent * size_.strictness / 100); }
     std::string numbered(const char* word, int i) { return word + (" " + std::to_string(i)); }
 
     Span span() {
@@ -51,7 +52,7 @@ class Maker {
     void resource(int r) {
         if (chance(50)) {
             Cumulative cumulative{draw(1, 4), {}};
-            while (chance(25)) {
+            while (strict(25)) {
                 cumulative.reserved.push_back({span(), draw(0, 3)});
             }
             s_.cumulative(numbered("shelf", r), cumulative.capacity, cumulative.reserved);
@@ -70,7 +71,7 @@ class Maker {
                 same = std::min(same, machine.setup[0][1] + machine.setup[1][0]);
             }
         }
-        while (chance(20)) {
+        while (strict(20)) {
             machine.away.push_back(span());
         }
         s_.machine(numbered("machine", r), machine);
@@ -84,7 +85,7 @@ class Maker {
             }
         }
         std::vector<Span> present{{0, size_.horizon}};
-        if (chance(40)) {
+        if (strict(40)) {
             const Tick from = draw(0, size_.horizon / 2);
             const Tick leave = draw(from + 1, size_.horizon);
             present = {{from, leave}};
@@ -109,10 +110,10 @@ class Maker {
         if (!s_.problem.workers.empty()) {
             for (std::size_t skill = 0; skill < s_.problem.skills.size(); ++skill) {
                 if (chance(20)) {
-                    mode.needs.push_back({nth<SkillIndex>(skill), chance(25) ? 2 : 1});
+                    mode.needs.push_back({nth<SkillIndex>(skill), strict(25) ? 2 : 1});
                 }
             }
-            if (chance(15)) {
+            if (strict(15)) {
                 mode.team.push_back(nth<WorkerIndex>(
                     static_cast<std::size_t>(draw(0, static_cast<int>(s_.problem.workers.size()) - 1))));
             }
@@ -126,11 +127,11 @@ class Maker {
             modes.push_back(mode());
         }
         const ActivityIndex index = s_.activity(numbered("activity", a), std::move(modes));
-        if (chance(20)) {
+        if (strict(20)) {
             s_[index].release = draw(0, size_.horizon / 2);
             s_[index].releaseReason = numbered("release", a);
         }
-        if (chance(20)) {
+        if (strict(20)) {
             s_[index].due = draw(size_.horizon / 2, size_.horizon);
             s_[index].dueReason = numbered("due", a);
         }

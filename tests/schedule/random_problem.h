@@ -14,6 +14,7 @@ struct Size {
     int workers = 3;
     Tick longest = 4; ///< duration
     int lags = 4;
+    int strictness = 100; ///< percent of the usual chance of windows, absences and people wanted together
 };
 
 /// The same for the same arguments on every machine. No faultsIn.
