@@ -4,6 +4,7 @@
 #include "book/formula.h"
 
 #include <algorithm>
+#include <ranges>
 
 namespace piewright::formula {
 
@@ -14,11 +15,11 @@ inline Mass boundedMass(double milligrams) { return Mass::nearest(std::clamp(mil
 /// Milligrams in for milligrams out of `batches` equal batches: the losses undone, last first.
 inline double exactInput(const book::Formula& formula, double out, int batches) {
     double mass = out;
-    for (auto loss = formula.losses.rbegin(); loss != formula.losses.rend(); ++loss) {
-        if (loss->fixed)
-            mass += static_cast<double>(loss->fixed->raw()) * batches;
+    for (const book::Loss& loss : formula.losses | std::views::reverse) {
+        if (loss.fixed)
+            mass += static_cast<double>(loss.fixed->raw()) * batches;
         else
-            mass /= 1.0 - asFraction(loss->share);
+            mass /= 1.0 - asFraction(loss.share);
     }
     return mass;
 }

@@ -2,7 +2,9 @@
 #include "formula/weigh.h"
 #include "units/text.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace piewright::formula {
 
@@ -11,6 +13,8 @@ namespace {
 constexpr int kMostBatches = 10'000;
 // Slack that is below a milligram for any vessel, so that exactly full batches are not split once more by a rounding.
 constexpr double kSlack = 1e-9;
+// Stands for a vessel without a most: more than any formula is made of.
+constexpr Mass kBoundless = Mass::ofRaw(std::numeric_limits<std::int64_t>::max());
 
 double milligramsOf(Mass mass) { return static_cast<double>(mass.raw()); }
 
@@ -18,14 +22,13 @@ double inputOfEach(const book::Formula& formula, Mass out, int count) {
     return exactInput(formula, milligramsOf(out) / count, 1);
 }
 
-bool underLeast(double in, std::optional<Mass> least) { return least && in < milligramsOf(*least) * (1 - kSlack); }
+bool under(double in, Mass least) { return in < milligramsOf(least) * (1 - kSlack); }
 
 Mass equalPart(Mass out, int count) { return Mass::ofRaw((out.raw() + count - 1) / count); }
 
 /// The fewest batches that no vessel is too small for; nothing if there is no such number.
-std::optional<int> fewest(const book::Formula& formula, Mass out, std::optional<Mass> most) {
-    if (!most) return 1;
-    const double each = exactOutput(formula, milligramsOf(*most));
+std::optional<int> fewest(const book::Formula& formula, Mass out, Mass most) {
+    const double each = exactOutput(formula, milligramsOf(most));
     if (each < 1) return std::nullopt;
     const double count = std::max(1.0, std::ceil(milligramsOf(out) / each - kSlack));
     if (count > kMostBatches) return std::nullopt;
@@ -60,24 +63,26 @@ Problems inGap(const book::Formula& formula, Mass out, int count, Mass least, Ma
 
 Result<BatchSplit> split(const book::Formula& formula, Mass out, std::optional<Mass> least, std::optional<Mass> most) {
     if (out <= Mass{}) return BatchSplit{};
-    if (least && most && *least > *most)
+    const Mass lower = least.value_or(Mass{});
+    const Mass upper = most.value_or(kBoundless);
+    if (lower > upper)
         return Problems::one(Fault::Input,
-                             "the least a vessel takes of " + formula.name + ", " + handText(*least) +
-                                 ", is over its most of " + handText(*most),
+                             "the least a vessel takes of " + formula.name + ", " + handText(lower) +
+                                 ", is over its most of " + handText(upper),
                              "a least up to the most");
-    const std::optional<int> count = fewest(formula, out, most);
-    if (!count) return noVessel(formula, out, *most);
-    const double in = inputOfEach(formula, out, *count);
-    if (!underLeast(in, least)) return BatchSplit{*count, equalPart(out, *count)};
-    if (*count == 1) return BatchSplit{1, outputFor(formula, *least)};
-    return inGap(formula, out, *count, *least, *most);
+    const std::optional<int> count = fewest(formula, out, upper);
+    if (!count) return noVessel(formula, out, upper);
+    if (!under(inputOfEach(formula, out, *count), lower)) return BatchSplit{*count, equalPart(out, *count)};
+    if (*count == 1) return BatchSplit{1, outputFor(formula, lower)};
+    return inGap(formula, out, *count, lower, upper);
 }
 
 Mass nextThatSplits(const book::Formula& formula, Mass out, std::optional<Mass> least, std::optional<Mass> most) {
-    const std::optional<int> count = fewest(formula, out, most);
-    if (out <= Mass{} || !count || *count == 1 || !underLeast(inputOfEach(formula, out, *count), least)) return out;
+    const Mass lower = least.value_or(Mass{});
+    const std::optional<int> count = fewest(formula, out, most.value_or(kBoundless));
+    if (out <= Mass{} || !count || *count == 1 || !under(inputOfEach(formula, out, *count), lower)) return out;
     // One milligram up where the nearest was down, so that each batch is not short of the least by a rounding.
-    const auto each = static_cast<std::int64_t>(std::ceil(exactOutput(formula, milligramsOf(*least)) - kSlack));
+    const auto each = static_cast<std::int64_t>(std::ceil(exactOutput(formula, milligramsOf(lower)) - kSlack));
     return Mass::ofRaw(each) * *count;
 }
 

@@ -28,17 +28,23 @@ Surplus part(std::int64_t pieces, Mass pieceWeight, SurplusGoes goes, FormulaId 
     return {pieces, pieceWeight * pieces, goes, std::move(into), std::move(why)};
 }
 
+struct Taker {
+    FormulaId id;
+    Mass room; ///< how much it may take back today
+};
+
 /// Pastes that take this one back, its own first, then by name.
-std::vector<const book::Formula*> takers(const book::Book& book, const FormulaId& paste,
-                                         const std::map<FormulaId, Mass>& receiving) {
-    std::vector<const book::Formula*> found;
+std::vector<Taker> takers(const book::Book& book, const FormulaId& paste, const std::map<FormulaId, Mass>& receiving) {
+    std::vector<Taker> own;
+    std::vector<Taker> others;
     for (const auto& [id, mass] : receiving) {
         const book::Formula& formula = book.formulas.at(id);
-        if (mass > Mass{} && formula.reworkMost && (id == paste || formula.reworkFrom == paste))
-            found.push_back(&formula);
+        if (!formula.reworkMost || (id != paste && formula.reworkFrom != paste)) continue;
+        const double room = static_cast<double>(mass.raw()) * asFraction(*formula.reworkMost);
+        (id == paste ? own : others).push_back({id, Mass::ofRaw(static_cast<std::int64_t>(room))});
     }
-    std::stable_partition(found.begin(), found.end(), [&](const book::Formula* f) { return f->id == paste; });
-    return found;
+    own.insert(own.end(), others.begin(), others.end());
+    return own;
 }
 
 } // namespace
@@ -70,12 +76,10 @@ std::vector<Surplus> whereSurplusGoes(const book::Book& book, const FormulaId& p
                       : std::string("the book names no time it keeps for");
     std::vector<Surplus> parts;
     std::int64_t left = pieces;
-    for (const book::Formula* taker : takers(book, paste, receiving)) {
-        const double limit = static_cast<double>(receiving.at(taker->id).raw()) * asFraction(*taker->reworkMost);
-        const auto room = static_cast<std::int64_t>(limit / static_cast<double>(pieceWeight.raw()));
-        const std::int64_t taken = std::min(left, room);
+    for (const Taker& taker : takers(book, paste, receiving)) {
+        const std::int64_t taken = std::min(left, taker.room.raw() / pieceWeight.raw());
         if (taken <= 0) continue;
-        parts.push_back(part(taken, pieceWeight, SurplusGoes::Reworked, taker->id, tooLong));
+        parts.push_back(part(taken, pieceWeight, SurplusGoes::Reworked, taker.id, tooLong));
         left -= taken;
     }
     if (left > 0)

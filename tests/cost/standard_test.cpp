@@ -8,7 +8,7 @@ namespace {
 Currency pounds() { return *Currency::of("GBP"); }
 Money pence(std::int64_t n) { return {n * 100, pounds()}; }
 
-book::Stuff stuff(const char* id, std::vector<std::pair<Mass, Money>> packs) {
+book::Stuff stuff(const char* id, const std::vector<std::pair<Mass, Money>>& packs) {
     book::Stuff made;
     made.id = StuffId(id);
     for (const auto& [mass, price] : packs) {

@@ -12,6 +12,7 @@ using testing::ElementsAre;
 
 std::vector<Mass> weighedOf(const WeighedBatch& batch) {
     std::vector<Mass> masses;
+    masses.reserve(batch.lines.size());
     for (const WeighedLine& line : batch.lines) masses.push_back(line.weighed);
     return masses;
 }
@@ -124,7 +125,7 @@ TEST(Weigh, CommonPracticeNoSource_FifteenSacksOfPotatoes) {
     book::Book book;
     add(book, boiled);
     const Mass peeled = kilograms(300);
-    EXPECT_EQ(boughtFor(book, boiled.id, peeled).at(StuffId("potato")), kilograms(15 * 25));
+    EXPECT_EQ(boughtFor(book, boiled.id, peeled).at(StuffId("potato")), kilograms(25) * 15);
     const auto pans = split(boiled, peeled, std::nullopt, kilograms(30));
     ASSERT_TRUE(pans.ok());
     EXPECT_EQ(pans->count, 10);

@@ -10,7 +10,6 @@ namespace piewright::outside {
 namespace {
 
 using testing::AllOf;
-using testing::EndsWith;
 using testing::HasSubstr;
 
 std::string refusal(const std::string& text) {

@@ -31,7 +31,7 @@ TEST(Surplus, IsKeptWhenThePasteKeepsLongEnough) {
     ASSERT_EQ(goes.size(), 1U);
     EXPECT_EQ(goes[0].goes, SurplusGoes::Kept);
     EXPECT_EQ(goes[0].pieces, 16);
-    EXPECT_EQ(goes[0].mass, grams(16 * 57));
+    EXPECT_EQ(goes[0].mass, grams(57) * 16);
 }
 
 TEST(Surplus, IsKeptToTheVeryEndOfItsTime) {

@@ -5,7 +5,7 @@ namespace piewright::outside {
 
 namespace {
 
-bool temperature(std::optional<double> c) { return c && *c >= -273.15 && *c <= 1'000; }
+bool temperature(double c) { return c >= -273.15 && c <= 1'000; }
 
 Answer water(const Case& asked) {
     if (asked.unit != "C" || !asked.inputs.only({"n", "target_C", "others_C", "friction_C"}))
@@ -13,8 +13,8 @@ Answer water(const Case& asked) {
     const auto target = asked.inputs.number("target_C");
     const auto friction = asked.inputs.number("friction_C");
     const auto others = numbersIn(asked.inputs.text("others_C"));
-    if (!temperature(target) || !temperature(friction) || !others || others->size() > 20)
-        return NotCovered{"out of range"};
+    if (!target || !friction || !others || others->size() > 20) return NotCovered{"not all are numbers"};
+    if (!temperature(*target) || !temperature(*friction)) return NotCovered{"out of range"};
     // The rule's n counts the terms and the water: one more than the others.
     if (asked.inputs.number("n") != static_cast<double>(others->size() + 1))
         return NotCovered{"n is not one more than the others"};
