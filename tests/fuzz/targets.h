@@ -1,0 +1,15 @@
+// One function per fuzz target, so that a fuzzer and a plain test run the same code. Each ends the process when a
+// promise is broken.
+#pragma once
+
+#include <string>
+
+namespace piewright::fuzz {
+
+/// Any bytes as a till's file: dialect, rows, columns, history, report.
+void importOf(const std::string& bytes);
+
+/// Any bytes as a mapping file.
+void mappingOf(const std::string& bytes);
+
+} // namespace piewright::fuzz
