@@ -9,6 +9,7 @@ namespace piewright::book {
 namespace {
 
 constexpr std::string_view kFile = "hands.toml";
+constexpr Minutes kDay{24 * 60};
 constexpr Minutes kShortest{15};
 constexpr Minutes kLongest{16 * 60};
 
@@ -38,7 +39,6 @@ std::optional<ClockSpan> shiftOnDay(const Hand& hand, Weekday day) {
 } // namespace
 
 void checkShiftsApart(const Checking& checking) {
-    constexpr Minutes kDay{24 * 60};
     for (const auto& [id, hand] : checking.book.hands) {
         if (!checking.sound("hand." + id.name())) continue;
         for (unsigned day = 0; day < 7; ++day) {
@@ -62,6 +62,9 @@ void checkShifts(const Checking& checking) {
             const Minutes length = shift.at.to - shift.at.from;
             if (length < kShortest || length > kLongest)
                 checking.error(kFile, path + ".at", "a shift of " + exactText(Seconds(length)), "15 min to 16 h");
+            if (shift.at.from >= ClockTime(kDay))
+                checking.error(kFile, path + ".at", "begins on the day after, at " + toText(shift.at.from),
+                               "a beginning before 24:00");
             for (std::size_t j = 0; j < shift.days.size(); ++j) {
                 if (std::find(taken.begin(), taken.end(), shift.days[j]) != taken.end())
                     checking.error(kFile, path + ".days[" + std::to_string(j) + ']',

@@ -54,8 +54,7 @@ Minutes sinceSunday(unsigned day, ClockTime time) {
 } // namespace
 
 void warnOfUnused(const Checking& checking) {
-    // What a file that could not be read uses is not known.
-    if (!checking.sources.known("goods.toml") || !checking.sources.known("formulas.toml")) return;
+    if (checking.report.errors() > 0) return; // a name misspelt elsewhere would make its thing look unused
     const Book& book = checking.book;
     const Used used = usedIn(book);
     unused(checking, book.stuffs, used.stuffs, "stuffs.toml", "stuff", "formula");
@@ -87,7 +86,8 @@ void warnOfDaysWithoutHands(const Checking& checking) {
                              "a shift on " + longName(Weekday(day)) + " in hands.toml");
     for (std::size_t i = 0; i < house.special.size(); ++i) {
         const SpecialDay& special = house.special[i];
-        if (!special.hours.empty() && !staffed.at(special.date.weekday().c_encoding()))
+        if (checking.sound("special[" + std::to_string(i) + ']') && !special.hours.empty() &&
+            !staffed.at(special.date.weekday().c_encoding()))
             checking.warning(kHouseFile, "special[" + std::to_string(i) + "].date",
                              "open on a day without hands, " + longName(special.date.weekday()),
                              "a shift on that weekday in hands.toml");

@@ -1,5 +1,6 @@
 #include "book/fields.h"
 
+#include "book/kinds.h"
 #include "finding/suggest.h"
 
 #include <cassert>
@@ -14,6 +15,14 @@ std::string listed(Keys keys) {
     return text;
 }
 
+// A table that stands in the wrong file.
+std::string homeOf(std::string_view table) {
+    for (const BookFile& file : bookFiles())
+        if (std::find(file.tables.begin(), file.tables.end(), table) != file.tables.end())
+            return "it stands in " + std::string(file.name);
+    return {};
+}
+
 } // namespace
 
 Fields::Fields(Reading& reading, const Node& table, std::string path, Keys known)
@@ -25,9 +34,10 @@ Fields::Fields(Reading& reading, const Node& table, std::string path, Keys known
     const std::vector<std::string> names(known.begin(), known.end());
     for (const Member& member : table.members) {
         if (std::find(known.begin(), known.end(), member.key) != known.end()) continue;
+        std::string hint = path_.empty() ? homeOf(member.key) : std::string{};
+        if (hint.empty() && !reading_.report.full()) hint = didYouMean(member.key, names);
         reading_.report.error({reading_.file, member.line, member.column, path_},
-                              inQuotes(member.key) + " is no key here", listed(known),
-                              reading_.report.full() ? std::string{} : didYouMean(member.key, names));
+                              inQuotes(member.key) + " is no key here", listed(known), std::move(hint));
     }
 }
 

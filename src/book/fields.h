@@ -78,14 +78,15 @@ class Fields {
     bool needMoney(std::string_view key, Money& into, MoneyBounds bounds = kPrices);
     bool takeMoney(std::string_view key, Money& into, MoneyBounds bounds = kPrices);
 
-    /// A list of values, each at most once where `once` is asked for.
+    /// A list of values, each at most once where `once` is asked for. One that can't be read stands there as its type's
+    /// default, so that the others keep their places.
     template <class T>
     bool takeList(std::string_view key, std::vector<T>& into, std::size_t most = kMostOfAKind, bool once = false) {
         std::vector<T> values;
         const bool fine = eachItem(key, most, [&](const Node& node, const std::string& itemPath) {
             T item{};
-            if (!value(node, itemPath, item)) return;
-            if (once && std::find(values.begin(), values.end(), item) != values.end())
+            const bool fit = value(node, itemPath, item);
+            if (fit && once && std::find(values.begin(), values.end(), item) != values.end())
                 error(node, itemPath, seen(node) + " stands there twice", "each once");
             values.push_back(std::move(item));
         });

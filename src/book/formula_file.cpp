@@ -18,7 +18,6 @@ constexpr std::array<std::string_view, 3> kTemperature{"target", "friction", "co
 
 constexpr Bounds<Mass> kLineWeights{milligrams(1), kilograms(10'000)};
 constexpr Bounds<BakersPercent> kLinePercents{BakersPercent::ofRaw(1), ofFlour(1'000)};
-constexpr Bounds<Share> kShares{percent(0), Share::ofRaw(999'999)}; // all but a whole
 constexpr Bounds<Share> kParts{percent(0), percent(100)};
 constexpr Bounds<Mass> kFixedLosses{milligrams(0), kilograms(1'000)};
 constexpr Bounds<Density> kDensities{Density::ofRaw(300'000), gramsPerMillilitre(2)};
@@ -38,24 +37,27 @@ StuffOrFormula namedBy(const std::string& name, const Node& formulas) {
     return StuffId(name);
 }
 
+void takeLoss(Fields& fields, std::string_view key, Share& into) {
+    if (fields.take(key, into, kParts) && into == kWhole)
+        fields.error(key, "nothing would be left", "less than \"100 %\"");
+}
+
 void readLine(Reading& reading, const Node& table, const std::string& path, const Node& formulas, Formula& formula) {
     Fields fields(reading, table, path, kLine);
     Line line;
     RuleId of; // any name
     if (fields.need("of", of)) line.of = namedBy(of.name(), formulas);
     const bool byFlour = formula.basis == Basis::Flour;
+    const std::string_view right = byFlour ? "percent" : "weight";
     const std::string_view wrong = byFlour ? "weight" : "percent";
     if (fields.has(wrong))
         fields.error(wrong, "a " + std::string(wrong) + " in a formula of basis " + std::string(wordFor(formula.basis)),
                      byFlour ? "percent, of the flour" : "weight, in one written batch");
-    if (byFlour) {
-        fields.need("percent", line.percent, kLinePercents);
-    } else {
-        fields.need("weight", line.weight, kLineWeights);
-    }
+    if (byFlour && (fields.has(right) || !fields.has(wrong))) fields.need("percent", line.percent, kLinePercents);
+    if (!byFlour && (fields.has(right) || !fields.has(wrong))) fields.need("weight", line.weight, kLineWeights);
     if (fields.take("flour", line.flour) && line.flour && !byFlour)
         fields.error("flour", "flour marked in a formula of basis weight", "basis = \"flour\", or no mark");
-    fields.take("prep-loss", line.prepLoss, kShares);
+    takeLoss(fields, "prep-loss", line.prepLoss);
     fields.take("prep", line.prepName);
     formula.lines.push_back(std::move(line));
 }
@@ -68,7 +70,7 @@ void readLoss(Reading& reading, const Node& table, const std::string& path, Form
         fields.error("share",
                      fields.has("share") ? "both a share and a fixed weight" : "neither a share nor a fixed weight",
                      "either share = \"5 %\" or fixed = \"400 g\"");
-    fields.take("share", loss.share, kShares);
+    takeLoss(fields, "share", loss.share);
     fields.take("fixed", loss.fixed, kFixedLosses);
     formula.losses.push_back(std::move(loss));
 }

@@ -47,7 +47,7 @@ void checkKeys(Fields& fields, const Gear& gear) {
     const std::string kind(wordFor(gear.kind));
     for (const OnlyFor& only : kOnlyFor)
         if (fields.has(only.key) && std::find(only.of.begin(), only.of.end(), gear.kind) == only.of.end())
-            fields.error(only.key, std::string(only.key) + " of a " + kind,
+            fields.error(only.key, std::string(only.key) + " of gear of kind \"" + kind + '"',
                          "the key left out: it is for " + std::string(only.kinds));
     if (gear.kind == GearKind::Divider && !fields.has("pieces"))
         fields.missing("pieces", "how many pieces it presses from one head");

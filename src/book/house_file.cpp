@@ -27,19 +27,25 @@ constexpr std::size_t kMostSpecialDays = 400;
 
 void readHours(Reading& reading, const Node& table, House& house) {
     Fields fields(reading, table, "hours", kDays);
-    for (unsigned day = 0; day < kDays.size(); ++day)
-        fields.takeList(toText(Weekday(day)), house.hours.at(day), kMostSpans);
+    for (unsigned day = 0; day < kDays.size(); ++day) {
+        const std::size_t before = reading.report.errors();
+        const std::string name = toText(Weekday(day));
+        fields.takeList(name, house.hours.at(day), kMostSpans);
+        if (reading.report.errors() != before) reading.report.flaw(fields.path(name));
+    }
 }
 
 void readSpecial(Reading& reading, const Node& table, const std::string& path, House& house) {
     Fields fields(reading, table, path, kSpecial);
+    const std::size_t before = reading.report.errors();
     SpecialDay day;
-    const bool dated = fields.need("date", day.date);
+    fields.need("date", day.date);
     if (!fields.has("hours"))
         fields.missing("hours", "a list of hours such as [\"10:00-15:00\"], or [] for a day that is shut");
     fields.takeList("hours", day.hours, kMostSpans);
     fields.take("note", day.note);
-    if (dated) house.special.push_back(std::move(day));
+    house.special.push_back(std::move(day));
+    if (reading.report.errors() != before) reading.report.flaw(path);
 }
 
 void readUsual(Reading& reading, const Node& table, UsualTemperatures& usual) {

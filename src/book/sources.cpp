@@ -62,7 +62,7 @@ Sources::Sources(const Texts& texts, Report& report) {
         const bool given = texts.contains(std::string(file.name));
         if (given || file.needed) unknown_.emplace(file.name);
         if (!given && file.needed)
-            report.error({std::string(file.name), 0, 0, {}}, "the file is missing", "every book has one");
+            report.error({std::string(file.name), 0, 0, {}}, "the file is missing", "every book to have one");
     }
 }
 

@@ -39,18 +39,22 @@ void readPack(Reading& reading, const Node& table, const std::string& path, Stuf
     Fields fields(reading, table, path, kPack);
     Pack pack;
     const std::string_view right = packKey(stuff.measure);
-    for (const std::string_view key : {"size", "volume", "count"})
-        if (key != right && fields.has(key))
-            fields.error(
-                key, "a pack by " + std::string(key) + " of a stuff measured by " + std::string(wordFor(stuff.measure)),
-                std::string(right) + ", or another measure for the stuff");
-    if (stuff.measure == Measure::Mass) fields.need("size", pack.mass, kPackSizes);
-    if (stuff.measure == Measure::Volume) {
+    bool wrong = false;
+    for (const std::string_view key : {"size", "volume", "count"}) {
+        if (key == right || !fields.has(key)) continue;
+        wrong = true;
+        fields.error(key,
+                     "a pack by " + std::string(key) + " of a stuff measured by " + std::string(wordFor(stuff.measure)),
+                     std::string(right) + ", or another measure for the stuff");
+    }
+    const bool asked = fields.has(right) || !wrong; // else the wrong one says enough
+    if (asked && stuff.measure == Measure::Mass) fields.need("size", pack.mass, kPackSizes);
+    if (asked && stuff.measure == Measure::Volume) {
         Volume volume;
         if (fields.need("volume", volume, kPackVolumes)) pack.volume = volume;
         if (pack.volume && stuff.density) pack.mass = *pack.volume * *stuff.density;
     }
-    if (stuff.measure == Measure::Count) {
+    if (asked && stuff.measure == Measure::Count) {
         int count = 0;
         if (fields.need("count", count, kPackCounts)) pack.count = count;
         if (pack.count && stuff.each) pack.mass = *stuff.each * *pack.count;
