@@ -126,6 +126,8 @@ class Picture {
     }
     void axis(double top, double bottom);
     void strip(const Strip& strip, double top, double lane);
+    /// The bar itself, without words: greys differ in frame or hatching too, for who prints badly or sees badly.
+    void ground(Kind kind, double left, double top, double width, double height);
     void bar(const Bar& bar, double top, double height);
     void label(const Bar& bar, double left, double width, double top, double height);
     void legend(double top);
@@ -196,28 +198,20 @@ void Picture::label(const Bar& bar, double left, double width, double top, doubl
     canvas_.putUpwards(words, left + (width - words.height) / 2, top + height - 1.5);
 }
 
+void Picture::ground(Kind kind, double left, double top, double width, double height) {
+    const double grey = kind == Kind::Work ? 0.87 : kind == Kind::Oven ? 0.76 : 1.0;
+    canvas_.fill(left, top, width, height, grey);
+    if (kind == Kind::Unwatched) canvas_.hatch(left, top, width, height, 0.75);
+    if (kind == Kind::Break)
+        canvas_.dashedFrame(left, top, width, height, 0.8);
+    else
+        canvas_.frame(left, top, width, height, kind == Kind::Oven ? 1.2 : 0.6);
+}
+
 void Picture::bar(const Bar& bar, double top, double height) {
     const double left = x(bar.from);
     const double width = std::max(x(bar.to) - left, 0.8);
-    switch (bar.kind) {
-    case Kind::Work:
-        canvas_.fill(left, top, width, height, 0.87);
-        break;
-    case Kind::Oven:
-        canvas_.fill(left, top, width, height, 0.76);
-        break;
-    case Kind::Break:
-        canvas_.fill(left, top, width, height, 1);
-        break;
-    case Kind::Unwatched:
-        canvas_.fill(left, top, width, height, 1);
-        canvas_.hatch(left, top, width, height, 0.75);
-        break;
-    }
-    if (bar.kind == Kind::Break)
-        canvas_.dashedFrame(left, top, width, height, 0.8);
-    else
-        canvas_.frame(left, top, width, height, bar.kind == Kind::Oven ? 1.2 : 0.6);
+    ground(bar.kind, left, top, width, height);
     label(bar, left, width, top, height);
 }
 
@@ -243,23 +237,7 @@ void Picture::strip(const Strip& strip, double top, double lane) {
 void Picture::legend(double top) {
     double left = flow_.left();
     const auto show = [&](const char* words, Kind kind) {
-        switch (kind) {
-        case Kind::Work:
-            canvas_.fill(left, top + 2, 18, 10, 0.87);
-            break;
-        case Kind::Oven:
-            canvas_.fill(left, top + 2, 18, 10, 0.76);
-            break;
-        case Kind::Break:
-            break;
-        case Kind::Unwatched:
-            canvas_.hatch(left, top + 2, 18, 10, 0.75);
-            break;
-        }
-        if (kind == Kind::Break)
-            canvas_.dashedFrame(left, top + 2, 18, 10, 0.8);
-        else
-            canvas_.frame(left, top + 2, 18, 10, kind == Kind::Oven ? 1.2 : 0.6);
+        ground(kind, left, top + 2, 18, 10);
         const Laid laid = canvas_.lay(words, {8});
         canvas_.put(laid, left + 22, top + 2);
         left += 22 + laid.width + 14;

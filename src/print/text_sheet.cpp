@@ -43,27 +43,6 @@ void writeAmounts(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     sheet.table(table);
 }
 
-void writePieces(TextSheet& sheet, const day::Plan& plan) {
-    if (plan.pieces.empty()) return;
-    sheet.heading("Heads, pieces and gauge");
-    TextTable table({{"good", Side::Left, true},
-                     {"part"},
-                     {"pieces", Side::Right},
-                     {"each", Side::Right},
-                     {"heads", Side::Right},
-                     {"of", Side::Right},
-                     {"one head", Side::Right},
-                     {"gauge", Side::Right},
-                     {"rests to", Side::Right},
-                     {"blank", Side::Right},
-                     {"on pie", Side::Right}});
-    for (const day::PiecesLine& line : plan.pieces)
-        table.add({line.good, line.part, std::to_string(line.pieces), handText(line.each), std::to_string(line.heads),
-                   std::to_string(line.perHead), handText(line.head), handText(line.gauge), handText(line.finished),
-                   blankOf(line), handText(line.onPie)});
-    sheet.table(table);
-}
-
 void writeStores(TextSheet& sheet, const day::Plan& plan) {
     if (!plan.before.empty()) {
         sheet.heading("There from before");
@@ -71,12 +50,7 @@ void writeStores(TextSheet& sheet, const day::Plan& plan) {
         for (const day::FromBefore& before : plan.before) table.add({before.what, handText(before.mass), before.made});
         sheet.table(table);
     }
-    if (!plan.needed.empty()) {
-        sheet.heading("Bought stuff needed");
-        TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Left, true}});
-        for (const day::Needed& needed : plan.needed) table.add({needed.stuff, handText(needed.mass), packsOf(needed)});
-        sheet.table(table);
-    }
+    writeNeeded(sheet, plan.needed);
     if (!plan.surplus.empty()) {
         sheet.heading("Left over by rounding");
         TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Right}, {"", Side::Left, true}});
@@ -140,6 +114,8 @@ void writeList(TextSheet& sheet, const std::string& heading, const std::vector<s
 
 } // namespace
 
+TextSheet::TextSheet(int width) : width_(std::max(static_cast<std::size_t>(std::max(width, 0)), kNarrowestSheet)) {}
+
 void TextSheet::heading(const std::string& text) {
     blank();
     line(text);
@@ -164,6 +140,35 @@ void TextSheet::blank() {
 
 void TextSheet::table(const TextTable& table) { text_ += table.print(width_); }
 
+void writePieces(TextSheet& sheet, const std::vector<day::PiecesLine>& pieces) {
+    if (pieces.empty()) return;
+    sheet.heading("Heads, pieces and gauge");
+    TextTable table({{"good", Side::Left, true},
+                     {"part"},
+                     {"pieces", Side::Right},
+                     {"each", Side::Right},
+                     {"heads", Side::Right},
+                     {"of", Side::Right},
+                     {"one head", Side::Right},
+                     {"gauge", Side::Right},
+                     {"rests to", Side::Right},
+                     {"blank", Side::Right},
+                     {"on pie", Side::Right}});
+    for (const day::PiecesLine& line : pieces)
+        table.add({line.good, line.part, std::to_string(line.pieces), handText(line.each), std::to_string(line.heads),
+                   std::to_string(line.perHead), handText(line.head), handText(line.gauge), handText(line.finished),
+                   blankOf(line), handText(line.onPie)});
+    sheet.table(table);
+}
+
+void writeNeeded(TextSheet& sheet, const std::vector<day::Needed>& needed) {
+    if (needed.empty()) return;
+    sheet.heading("Bought stuff needed");
+    TextTable table({{"", Side::Left, true}, {"", Side::Right}, {"", Side::Left, true}});
+    for (const day::Needed& one : needed) table.add({one.stuff, handText(one.mass), packsOf(one)});
+    sheet.table(table);
+}
+
 void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     sheet.line(plan.house + (plan.place.empty() ? "" : ", " + plan.place));
     sheet.line(times.day() + ": " + openingOf(plan, times) + (plan.note.empty() ? "" : ". " + plan.note));
@@ -175,7 +180,7 @@ void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
                        " at the end of this sheet: look before working by it.",
                    "! ");
     writeAmounts(sheet, plan, times);
-    writePieces(sheet, plan);
+    writePieces(sheet, plan.pieces);
     writeStores(sheet, plan);
     writeShifts(sheet, plan, times);
     writeTasks(sheet, plan, times);
@@ -192,8 +197,8 @@ void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times) {
     sheet.line(kCautionsDefer);
 }
 
-void writeCards(TextSheet& sheet, const day::Plan& plan) {
-    for (const day::WeighCard& card : plan.cards) {
+void writeCards(TextSheet& sheet, const std::vector<day::WeighCard>& cards) {
+    for (const day::WeighCard& card : cards) {
         std::string title = card.formula;
         for (const std::string& more :
              {batchOf(card), card.vessel, card.forTomorrow ? "for " + card.forWhen : "", "card " + card.id})
@@ -211,7 +216,7 @@ void writeCards(TextSheet& sheet, const day::Plan& plan) {
         sheet.line(allergensOf(card), "! ");
         if (!card.cautions.empty()) sheet.line(wordsOf(card.cautions) + ".", "! ");
     }
-    if (!plan.cards.empty()) {
+    if (!cards.empty()) {
         sheet.blank();
         sheet.line(kCheckAllergens, "! ");
     }
@@ -247,13 +252,13 @@ void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
 }
 
 std::string asText(const day::Plan& plan, const Sheets& which, int width) {
-    TextSheet sheet(std::max(static_cast<std::size_t>(std::max(width, 0)), kNarrowestSheet));
+    TextSheet sheet(width);
     const Times times(plan);
     if (which.day)
         writeDay(sheet, plan, times);
     else
         sheet.line(plan.house + ", " + times.day());
-    if (which.cards) writeCards(sheet, plan);
+    if (which.cards) writeCards(sheet, plan.cards);
     if (which.ovens) writeOvens(sheet, plan, times);
     sheet.blank();
     sheet.line(kFootnote);

@@ -6,13 +6,15 @@
 #include "print/words.h"
 
 #include <string>
+#include <vector>
 
 namespace piewright::print {
 
 /// Lines of text gathered to one width.
 class TextSheet {
   public:
-    explicit TextSheet(std::size_t width) : width_(width) {}
+    /// At least twenty columns, whatever is asked.
+    explicit TextSheet(int width);
     void heading(const std::string& text); ///< an empty line, the words, a rule below them
     void line(const std::string& text, const std::string& indent = "", const std::string& hanging = "");
     void blank(); ///< one empty line, never two
@@ -24,8 +26,10 @@ class TextSheet {
     std::string text_;
 };
 
+void writePieces(TextSheet& sheet, const std::vector<day::PiecesLine>& pieces);
+void writeNeeded(TextSheet& sheet, const std::vector<day::Needed>& needed);
+void writeCards(TextSheet& sheet, const std::vector<day::WeighCard>& cards);
 void writeDay(TextSheet& sheet, const day::Plan& plan, const Times& times);
-void writeCards(TextSheet& sheet, const day::Plan& plan);
 void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times);
 
 } // namespace piewright::print

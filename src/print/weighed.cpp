@@ -1,18 +1,19 @@
 #include "print/weighed.h"
 
-#include "print/sheet.h"
+#include "print/cautions.h"
+#include "print/text_sheet.h"
 
 namespace piewright::print {
 
 std::string asText(const day::WeighedOut& weighed, int width) {
-    // A plan of nothing but weights: its cards print as any plan's do.
-    day::Plan plan;
-    plan.house = weighed.what;
-    plan.zone = "UTC";
-    plan.pieces = weighed.pieces;
-    plan.cards = weighed.cards;
-    plan.needed = weighed.needed;
-    return asText(plan, {false, true, false}, width);
+    TextSheet sheet(width);
+    sheet.line(weighed.what);
+    writePieces(sheet, weighed.pieces);
+    writeCards(sheet, weighed.cards);
+    writeNeeded(sheet, weighed.needed);
+    sheet.blank();
+    sheet.line(kFootnote);
+    return std::move(sheet).take();
 }
 
 } // namespace piewright::print

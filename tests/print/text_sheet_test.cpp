@@ -2,6 +2,7 @@
 #include "print/columns.h"
 #include "print/sample_plan.h"
 #include "print/sheet.h"
+#include "print/weighed.h"
 #include "wire/random_plan.h"
 
 #include <gmock/gmock.h>
@@ -67,6 +68,15 @@ TEST(TextSheet, HasTheSheetsAskedFor) {
     EXPECT_THAT(ovens, HasSubstr("Friday 27 November 2026"));
     EXPECT_THAT(ovens, ::testing::Not(HasSubstr("Tasks by time")));
     EXPECT_THAT(print::asText(plan, {false, true, false}), HasSubstr("Contains: cereals containing gluten (wheat)"));
+}
+
+TEST(TextSheet, OfWhatIsWeighedOutHasPiecesCardsAndNeeds) {
+    const day::Plan plan = testing::fridayPlan();
+    const std::string text =
+        print::asText(day::WeighedOut{"432 Beef and onion pie", plan.pieces, plan.cards, plan.needed}, 100);
+    EXPECT_THAT(text, ::testing::StartsWith("432 Beef and onion pie\n"));
+    for (const char* wanted : {"Heads, pieces and gauge", "11.8 kg  Plain flour", "4 × sack of 25 kg"})
+        EXPECT_THAT(text, HasSubstr(wanted));
 }
 
 TEST(TextSheet, SaysWhenTheZoneIsNotKnown) {

@@ -19,11 +19,11 @@ namespace fs = std::filesystem;
 class WriteWhole : public ::testing::Test {
   protected:
     void SetUp() override {
-        folder_ = fs::path(::testing::TempDir()) / ("write-whole-" + std::to_string(getpid()));
-        fs::remove_all(folder_);
-        fs::create_directories(folder_);
+        folder = fs::path(::testing::TempDir()) / ("write-whole-" + std::to_string(getpid()));
+        fs::remove_all(folder);
+        fs::create_directories(folder);
     }
-    void TearDown() override { fs::remove_all(folder_); }
+    void TearDown() override { fs::remove_all(folder); }
 
     [[nodiscard]] static std::string contents(const fs::path& file) {
         std::ifstream stream(file, std::ios::binary);
@@ -32,7 +32,7 @@ class WriteWhole : public ::testing::Test {
         return text.str();
     }
     [[nodiscard]] std::size_t files() const {
-        return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()));
+        return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder), fs::directory_iterator()));
     }
     static void refused(const fs::path& file) {
         const auto written = print::writeWhole(file, "new");
@@ -41,52 +41,52 @@ class WriteWhole : public ::testing::Test {
         EXPECT_THAT(toText(written.problems().findings), HasSubstr(file.string()));
     }
 
-    fs::path folder_;
+    fs::path folder;
 };
 
 TEST_F(WriteWhole, MakesAFileWithTheBytesAndNothingBeside) {
     const std::string bytes("%PDF\0\xFF", 6);
-    const auto written = print::writeWhole(folder_ / "day.pdf", bytes);
+    const auto written = print::writeWhole(folder / "day.pdf", bytes);
     ASSERT_TRUE(written.ok());
-    EXPECT_EQ(*written, folder_ / "day.pdf");
-    EXPECT_EQ(contents(folder_ / "day.pdf"), bytes);
+    EXPECT_EQ(*written, folder / "day.pdf");
+    EXPECT_EQ(contents(folder / "day.pdf"), bytes);
     EXPECT_EQ(files(), 1U);
 }
 
 TEST_F(WriteWhole, TakesThePlaceOfAFileAndItsPermissions) {
-    std::ofstream(folder_ / "day.pdf") << "a much longer text than the new one";
-    fs::permissions(folder_ / "day.pdf", fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read);
-    ASSERT_TRUE(print::writeWhole(folder_ / "day.pdf", "new").ok());
-    EXPECT_EQ(contents(folder_ / "day.pdf"), "new");
-    EXPECT_EQ(fs::status(folder_ / "day.pdf").permissions(),
+    std::ofstream(folder / "day.pdf") << "a much longer text than the new one";
+    fs::permissions(folder / "day.pdf", fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read);
+    ASSERT_TRUE(print::writeWhole(folder / "day.pdf", "new").ok());
+    EXPECT_EQ(contents(folder / "day.pdf"), "new");
+    EXPECT_EQ(fs::status(folder / "day.pdf").permissions(),
               fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read);
     EXPECT_EQ(files(), 1U);
 }
 
 TEST_F(WriteWhole, PassesByWhatACrashLeftLying) {
-    std::ofstream(folder_ / "day.pdf.part1") << "half";
-    ASSERT_TRUE(print::writeWhole(folder_ / "day.pdf", "new").ok());
-    EXPECT_EQ(contents(folder_ / "day.pdf"), "new");
-    EXPECT_EQ(contents(folder_ / "day.pdf.part1"), "half");
+    std::ofstream(folder / "day.pdf.part1") << "half";
+    ASSERT_TRUE(print::writeWhole(folder / "day.pdf", "new").ok());
+    EXPECT_EQ(contents(folder / "day.pdf"), "new");
+    EXPECT_EQ(contents(folder / "day.pdf.part1"), "half");
 }
 
 TEST_F(WriteWhole, FollowsALinkToItsFile) {
-    std::ofstream(folder_ / "real.pdf") << "old";
-    fs::create_symlink("real.pdf", folder_ / "link.pdf");
-    ASSERT_TRUE(print::writeWhole(folder_ / "link.pdf", "new").ok());
-    EXPECT_TRUE(fs::is_symlink(folder_ / "link.pdf"));
-    EXPECT_EQ(contents(folder_ / "real.pdf"), "new");
+    std::ofstream(folder / "real.pdf") << "old";
+    fs::create_symlink("real.pdf", folder / "link.pdf");
+    ASSERT_TRUE(print::writeWhole(folder / "link.pdf", "new").ok());
+    EXPECT_TRUE(fs::is_symlink(folder / "link.pdf"));
+    EXPECT_EQ(contents(folder / "real.pdf"), "new");
 }
 
-TEST_F(WriteWhole, IntoAFolderThatIsMissingIsRefused) { refused(folder_ / "no such folder" / "day.pdf"); }
+TEST_F(WriteWhole, IntoAFolderThatIsMissingIsRefused) { refused(folder / "no such folder" / "day.pdf"); }
 
 TEST_F(WriteWhole, BelowAFileIsRefused) {
-    std::ofstream(folder_ / "file") << "x";
-    refused(folder_ / "file" / "day.pdf");
+    std::ofstream(folder / "file") << "x";
+    refused(folder / "file" / "day.pdf");
 }
 
 TEST_F(WriteWhole, OverAFolderOrADeviceIsRefused) {
-    refused(folder_);
+    refused(folder);
     refused("/dev/null");
     EXPECT_FALSE(fs::is_regular_file("/dev/null"));
 }
@@ -94,25 +94,25 @@ TEST_F(WriteWhole, OverAFolderOrADeviceIsRefused) {
 TEST_F(WriteWhole, WhereNobodyMayWriteIsRefused) {
     refused("/proc/day.pdf"); // not even root makes files there
     if (geteuid() == 0) GTEST_SKIP() << "root may write into a read-only folder";
-    fs::permissions(folder_, fs::perms::owner_read | fs::perms::owner_exec);
-    refused(folder_ / "day.pdf");
-    fs::permissions(folder_, fs::perms::owner_all);
+    fs::permissions(folder, fs::perms::owner_read | fs::perms::owner_exec);
+    refused(folder / "day.pdf");
+    fs::permissions(folder, fs::perms::owner_all);
 }
 
 TEST_F(WriteWhole, WhenTheDiskTakesOnlyHalfTheOldFileStays) {
-    std::ofstream(folder_ / "day.pdf") << "old";
+    std::ofstream(folder / "day.pdf") << "old";
     // A limit on file size stands for a full disk: the write stops half way with an error.
     signal(SIGXFSZ, SIG_IGN);
     rlimit before{};
     getrlimit(RLIMIT_FSIZE, &before);
     const rlimit small{1000, before.rlim_max};
     setrlimit(RLIMIT_FSIZE, &small);
-    const auto written = print::writeWhole(folder_ / "day.pdf", std::string(5000, 'x'));
+    const auto written = print::writeWhole(folder / "day.pdf", std::string(5000, 'x'));
     setrlimit(RLIMIT_FSIZE, &before);
     signal(SIGXFSZ, SIG_DFL);
     ASSERT_FALSE(written.ok());
     EXPECT_EQ(written.problems().fault, Fault::World);
-    EXPECT_EQ(contents(folder_ / "day.pdf"), "old");
+    EXPECT_EQ(contents(folder / "day.pdf"), "old");
     EXPECT_EQ(files(), 1U);
 }
 
