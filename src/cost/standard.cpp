@@ -50,7 +50,8 @@ Batches priced(const book::Book& book, const book::Formula& formula, const Price
     const Mass in = usualInput(book, formula);
     const std::vector<Mass> masses = formula::lineMasses(formula, in);
     Batches batches;
-    batches.out = formula::outputFor(formula, in) * kPricedTogether;
+    // At least something, so that what loses all but nothing on the way has a huge price and not none.
+    batches.out = std::max(formula::outputFor(formula, in), milligrams(1)) * kPricedTogether;
     for (std::size_t i = 0; i < masses.size(); ++i) {
         const book::Line& line = formula.lines[i];
         const Mass bought = formula::beforePreparation(masses[i], line.prepLoss) * kPricedTogether;

@@ -70,7 +70,7 @@ TEST(PriceOf, WaterCostsNothing) { EXPECT_EQ(priceOf(larder().stuffs.at(StuffId(
 
 TEST(Ingredients, OfAPortionGoThroughEveryLoss) {
     book::Good stew;
-    stew.deposits = {{FormulaId("stew"), grams(300)}};
+    stew.deposits = {{FormulaId("stew"), grams(300), std::nullopt}};
     EXPECT_EQ(ingredientsOf(larder(), stew), pence(400)); // 0.3 x 13.3333
 }
 
@@ -80,7 +80,7 @@ TEST(Ingredients, OfAPieAreItsPastesAndItsFilling) {
     pie.tin = TinId("tin");
     pie.base = book::Sheet{FormulaId("paste"), micrometres(3'500), Share{}};
     pie.lid = pie.base;
-    pie.deposits = {{FormulaId("stew"), grams(150)}};
+    pie.deposits = {{FormulaId("stew"), grams(150), std::nullopt}};
     EXPECT_EQ(ingredientsOf(larder(), pie), Money(1'143 + 793 + 20'000, pounds()));
 }
 
@@ -135,6 +135,14 @@ TEST(Ingredients, OfWhatIsAllLostStillHaveAPrice) {
     book.formulas.at(FormulaId("stew")).losses = {{"kettle", Share{}, kilograms(12)}};
     // Priced as 100 kg out of 112 kg in.
     EXPECT_EQ(ingredientsOf(book, FormulaId("stew"), kilograms(1)), pence(1120));
+}
+
+TEST(Ingredients, OfWhatLosesNearlyAllSeveralTimesAreHugeAndFinite) {
+    book::Book book = larder();
+    const book::Loss nearlyAll{"steam", Share::ofRaw(999'999), std::nullopt};
+    book.formulas.at(FormulaId("stew")).losses = {nearlyAll, nearlyAll, nearlyAll, nearlyAll};
+    const Money price = ingredientsOf(book, FormulaId("stew"), kilograms(1));
+    EXPECT_GT(price, pence(100'000'000));
 }
 
 TEST(Ingredients, OfAnAbsurdPriceStopCountingBeforeTheCounterDoes) {
