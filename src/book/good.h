@@ -45,7 +45,7 @@ struct Sheet {
 struct Deposit {
     FormulaId formula;
     Mass weight;
-    std::optional<Volume> volume; ///< as written, where it is portioned by volume (turned into weight when read)
+    std::optional<Volume> volume = {}; ///< as written, where it is portioned by volume (turned into weight when read)
 
     bool operator==(const Deposit&) const = default;
 };

@@ -1,5 +1,7 @@
 #include "day/lots.h"
 
+#include "formula/weigh.h"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -47,6 +49,22 @@ struct Baked {
 int traysFor(const Book& book, const Good& good, int pieces) {
     const int perTray = book.tins.at(*good.tin).perTray;
     return (pieces + perTray - 1) / perTray;
+}
+
+/// Portions from every vessel of the best kind filled once; none when the vessels set no limit.
+std::optional<int> portionsAtOnce(const Book& book, const Good& good) {
+    const book::Deposit& portion = good.deposits.front();
+    const book::Formula& formula = book.formulas.at(portion.formula);
+    std::optional<int> most;
+    for (const GearId& id : formula.vessels) {
+        const book::Gear& vessel = book.gear.at(id);
+        if (!vessel.most) return std::nullopt;
+        // Weighed backwards: what goes in for a portion's weight coming out.
+        const Mass in = formula::inputFor(formula, portion.weight * 1000);
+        const auto portions = static_cast<int>(1000.0 * ratio(*vessel.most * vessel.count, in));
+        most = std::max(most.value_or(1), portions);
+    }
+    return most;
 }
 
 /// Trays on the smallest deck, so that any load fits any deck; and trays on all decks together.
@@ -197,6 +215,7 @@ void addServings(const Book& book, DayLots& out, const Chosen& chosen, const std
         terms.step = kReadyStep;
         terms.hold = sellingTime(good.hold, bringing(book, good));
         terms.everyAtMost = everyAtMost(good);
+        terms.mostPieces = portionsAtOnce(book, good);
         waves = demand::waves(chosen.amount.pieces, chosen.profile, terms);
     }
     int number = 0;

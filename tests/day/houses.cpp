@@ -78,7 +78,7 @@ Date date(int year, unsigned month, unsigned day) {
 
 day::Plan planFor(const book::Book& book, Date date, const std::map<std::string, int>& perDay) {
     const auto forecaster = demand::sameWeekdays(history(book, date, perDay));
-    auto plan = day::makePlan(book, *forecaster, {date, 1, 2'000'000});
+    auto plan = day::makePlan(book, *forecaster, {date, 1, 600'000});
     if (!plan) {
         ADD_FAILURE() << toText(plan.problems().findings);
         return {};

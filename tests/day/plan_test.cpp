@@ -79,7 +79,7 @@ TEST_P(EveryPlan, BringsEveryWaveOfPiesOutByItsTimeAndWithinItsHold) {
         const book::Good& good = book_.goods.at(GoodId(amount.good));
         int planned = 0;
         for (const day::PlannedWave& wave : amount.waves) planned += wave.pieces;
-        if (amount.setAside == 0) EXPECT_EQ(planned, amount.pieces) << amount.name;
+        if (amount.setAside == 0) { EXPECT_EQ(planned, amount.pieces) << amount.name; }
         if (!good.bake) continue;
         int baked = 0;
         for (const day::PlannedWave& wave : amount.waves) {
@@ -151,8 +151,8 @@ TEST_P(EveryPlan, ReadsBackFromJsonAsItWas) {
     EXPECT_EQ(wire::toJson(*again), text);
 }
 
-INSTANTIATE_TEST_SUITE_P(Dates, EveryPlan, testing::ValuesIn(someDates()), [](const auto& info) {
-    std::string name = toText(info.param);
+INSTANTIATE_TEST_SUITE_P(Dates, EveryPlan, testing::ValuesIn(someDates()), [](const auto& which) {
+    std::string name = toText(which.param);
     std::replace(name.begin(), name.end(), '-', '_');
     return name;
 });
@@ -160,25 +160,26 @@ INSTANTIATE_TEST_SUITE_P(Dates, EveryPlan, testing::ValuesIn(someDates()), [](co
 TEST(Plan, BaseAndLidOfOneThicknessDifferInWeight) {
     // Common practice, no source.
     const day::Plan plan = test::planFor(test::ropewalk(), date(2026, 11, 27));
-    std::map<std::string, Mass> base;
-    std::map<std::string, Mass> lid;
-    for (const day::PiecesLine& line : plan.pieces)
-        (line.part.starts_with("base") ? base : lid)[toText(line.finished) .append(line.good)] = line.each;
-    for (const day::PiecesLine& line : plan.pieces) EXPECT_GT(line.each, Mass{});
-    ASSERT_FALSE(base.empty());
-    ASSERT_FALSE(lid.empty());
     Mass heaviestHandLid;
     for (const day::PiecesLine& line : plan.pieces)
-        if (line.part.starts_with("lid") && line.finished == millimetres(3)) heaviestHandLid = line.each;
-    for (const day::PiecesLine& line : plan.pieces)
-        if (line.part.starts_with("base") && line.finished == millimetres(3)) EXPECT_GT(line.each, heaviestHandLid);
+        if (line.part.starts_with("lid") && line.finished == millimetres(3))
+            heaviestHandLid = std::max(heaviestHandLid, line.each);
+    ASSERT_GT(heaviestHandLid, Mass{});
+    int bases = 0;
+    for (const day::PiecesLine& line : plan.pieces) {
+        if (!line.part.starts_with("base") || line.finished != millimetres(3)) continue;
+        ++bases;
+        EXPECT_GT(line.each, heaviestHandLid);
+    }
+    EXPECT_GE(bases, 2);
 }
 
 TEST(Plan, FifteenSacksOfPotatoesGoThroughOnePeelerAndTwoPans) {
     // Common practice, no source: a busy day's mash. 15 sacks of 25 kg, a fifth of it peel:
     // 375 kg x 0.8 = 300 kg peeled; 20 kg of it make 22.66 kg x 0.97 = 21.98 kg of mash, so 329.7 kg: 1,648 portions.
-    const book::Book book = test::ropewalk();
-    const day::Plan plan = test::planFor(book, date(2026, 11, 27), {{"mash", 1640}});
+    book::Book book = test::ropewalk();
+    std::erase_if(book.goods, [](const auto& good) { return good.first != GoodId("mash"); });
+    const day::Plan plan = test::planFor(book, date(2026, 11, 27), {{"mash", 1560}});
     const auto potatoes = std::find_if(plan.needed.begin(), plan.needed.end(), [&](const day::Needed& needed) {
         return needed.stuff == book.stuffs.at(StuffId("potatoes")).name;
     });

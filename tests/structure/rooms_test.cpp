@@ -60,8 +60,7 @@ TEST(Rooms, UseEachOtherInOneDirection) {
     const auto uses = allUses();
     for (const auto& [room, may] : uses)
         for (const std::string& other : may)
-            if (other != room)
-                EXPECT_FALSE(uses.at(other).contains(room)) << room << " and " << other << " use each other";
+            if (other != room) { EXPECT_FALSE(uses.at(other).contains(room)) << room << " and " << other; }
 }
 
 TEST(Rooms, EverySourceIsListedByName) {
@@ -69,8 +68,9 @@ TEST(Rooms, EverySourceIsListedByName) {
         if (!room.is_directory()) continue;
         const std::string cmake = textOf(room.path() / "CMakeLists.txt");
         for (const auto& file : fs::directory_iterator(room.path()))
-            if (file.path().extension() == ".h" || file.path().extension() == ".cpp")
+            if (file.path().extension() == ".h" || file.path().extension() == ".cpp") {
                 EXPECT_NE(cmake.find(file.path().filename().string()), std::string::npos) << file.path();
+            }
     }
 }
 
