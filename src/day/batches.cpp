@@ -350,6 +350,7 @@ void Maker::addBatch(const Formula& formula, const Gear* vessel, Mass out, const
 
 /// Which batches each lot's bases and lids come from, by the heads they are pressed from.
 void Maker::tieLots(const DayLots& lots) {
+    if (!findings_.empty()) return;
     std::vector<std::int64_t> used(out_.kinds.size(), 0);
     for (std::size_t i = 0; i < lots.lots.size(); ++i) {
         const Lot& lot = lots.lots[i];

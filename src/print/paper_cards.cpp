@@ -1,4 +1,5 @@
-// Weigh cards: two on a page, or one when it is long; weights to be read from two metres.
+// Weigh cards: two on a page, or one when it is long; weights to be read from two metres. Small batches of one formula,
+// made over and over through the day, share a page.
 #include "print/cautions.h"
 #include "print/paper_sheet.h"
 #include "print/table.h"
@@ -76,6 +77,12 @@ void weights(std::vector<Block>& blocks, Canvas& canvas, const day::WeighCard& c
     for (Block& row : laid.rows) blocks.push_back(std::move(row));
 }
 
+bool isGrouped(const std::vector<std::vector<const day::WeighCard*>>& groups, const day::WeighCard& card) {
+    return std::any_of(groups.begin(), groups.end(), [&](const auto& group) {
+        return std::find(group.begin(), group.end(), &card) != group.end();
+    });
+}
+
 /// Boxes to write into, each with its words before it.
 Block blanks(Canvas& canvas, const std::vector<std::string>& words, double width) {
     constexpr double kBox = 22;
@@ -136,11 +143,13 @@ void paperCards(Flow& flow, const day::Plan& plan, const Times& times) {
     const double top = flow.y();
     const double half = (flow.room() - kGap) / 2;
     std::vector<book::Caution> cautions;
+    const std::vector<std::vector<const day::WeighCard*>> groups = alikeCards(plan);
     std::vector<const day::WeighCard*> longs;
     int shorts = 0;
     // Two on a page first, in the plan's order; what is longer than half a page comes after them.
     for (const day::WeighCard& card : plan.cards) {
         cautions.insert(cautions.end(), card.cautions.begin(), card.cautions.end());
+        if (isGrouped(groups, card)) continue;
         std::vector<Block> blocks = blocksOf(canvas, card, times.day(), kUsual, flow.width());
         if (heightOf(blocks) > half) blocks = blocksOf(canvas, card, times.day(), kSmall, flow.width());
         if (heightOf(blocks) > half) {
@@ -165,6 +174,11 @@ void paperCards(Flow& flow, const day::Plan& plan, const Times& times) {
         std::vector<Block> blocks = blocksOf(canvas, card, times.day(), kLarge, flow.width());
         if (heightOf(blocks) > flow.room()) blocks = blocksOf(canvas, card, times.day(), kUsual, flow.width());
         put(flow, blocks);
+    }
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        if (shorts > 0 || !longs.empty() || i > 0) flow.page(Turn::Upright, groups[i].front()->formula);
+        flow.retitle(groups[i].front()->formula);
+        paperCardGroup(flow, plan, groups[i], times);
     }
     flow.page(Turn::Upright, kTitle);
     flow.caution(kCheckAllergens, {11, true});

@@ -57,41 +57,25 @@ void amounts(Flow& flow, const day::Plan& plan, const Times& times) {
 void pieces(Flow& flow, const day::Plan& plan) {
     if (plan.pieces.empty()) return;
     flow.heading("Heads, pieces and gauge");
-    Table table({{"", Align::Left, 0, 1},
-                 {"", Align::Left, 60},
+    Table table({{"", Align::Left, 0, 1, 150},
                  {"heads", Align::Right},
-                 {"of", Align::Right},
                  {"one head", Align::Right},
                  {"pieces", Align::Right},
                  {"each", Align::Right},
                  {"gauge", Align::Right},
-                 {"rests to", Align::Right},
                  {"blank", Align::Right},
                  {"on pie", Align::Right}});
-    table.gap = 7;
-    // One row for each good with a line for each of its parts: all of one size, so that the lines stay level.
+    table.gap = 9;
+    table.padding = 1.2;
     constexpr double kSize = 10;
-    for (std::size_t i = 0; i < plan.pieces.size();) {
-        const std::string& good = plan.pieces[i].good;
-        std::vector<Cell> cells(11);
-        cells[0] = cell(good, kSize, true);
-        for (; i < plan.pieces.size() && plan.pieces[i].good == good; ++i) {
-            const day::PiecesLine& line = plan.pieces[i];
-            const std::vector<std::pair<std::string, bool>> texts{{line.part, false},
-                                                                  {std::to_string(line.heads), true},
-                                                                  {std::to_string(line.perHead), false},
-                                                                  {handText(line.head), true},
-                                                                  {std::to_string(line.pieces), false},
-                                                                  {handText(line.each), false},
-                                                                  {handText(line.gauge), true},
-                                                                  {handText(line.finished), false},
-                                                                  {blankOf(line).empty() ? "–" : blankOf(line), false},
-                                                                  {handText(line.onPie), false}};
-            for (std::size_t c = 0; c < texts.size(); ++c)
-                cells[c + 1].push_back({texts[c].first, {kSize, texts[c].second, 0, Align::Left, 1}, Mark::None});
-        }
-        table.add(std::move(cells));
-    }
+    for (const day::PiecesLine& line : plan.pieces)
+        table.add({{{line.part, {kSize, true}, Mark::None}, {line.good, {kSize - 1.5}, Mark::None}},
+                   cell(std::to_string(line.heads) + " of " + std::to_string(line.perHead), kSize + 1, true),
+                   cell(handText(line.head), kSize, true), cell(std::to_string(line.pieces), kSize),
+                   cell(handText(line.each), kSize),
+                   {{handText(line.gauge), {kSize, true}, Mark::None},
+                    {"rests to " + handText(line.finished), {kSize - 2}, Mark::None}},
+                   cell(blankOf(line).empty() ? "–" : blankOf(line), kSize - 1), cell(handText(line.onPie), kSize)});
     table.flow(flow);
 }
 

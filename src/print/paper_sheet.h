@@ -15,6 +15,10 @@ void paperStrip(Flow& flow, const day::Plan& plan, const Times& times);
 /// The tasks by time, and again for each hand; part of the day sheet.
 void paperTasks(Flow& flow, const day::Plan& plan, const Times& times);
 void paperCards(Flow& flow, const day::Plan& plan, const Times& times);
+/// Cards of small batches that share a page, three or more of one formula; and such a page.
+[[nodiscard]] std::vector<std::vector<const day::WeighCard*>> alikeCards(const day::Plan& plan);
+void paperCardGroup(Flow& flow, const day::Plan& plan, const std::vector<const day::WeighCard*>& cards,
+                    const Times& times);
 void paperOvens(Flow& flow, const day::Plan& plan, const Times& times);
 
 /// The sentence of each caution once, and whose word counts more than this paper's.

@@ -10,8 +10,9 @@ namespace {
 
 Cell whatOf(const day::Task& task, double points) {
     Cell what{{task.what, {points, true}, Mark::None}};
-    if (!task.of.empty()) what.push_back({task.of, {points - 0.5}, Mark::None});
-    if (!task.card.empty()) what.push_back({"weigh card " + task.card, {points - 1.5}, Mark::None});
+    std::string of = task.of;
+    if (!task.card.empty()) of += (of.empty() ? "weigh card " : "; weigh card ") + task.card;
+    if (!of.empty()) what.push_back({of, {points - 1}, Mark::None});
     return what;
 }
 
@@ -34,9 +35,10 @@ std::string shiftLine(const day::Plan& plan, const std::string& hand, const Time
 Table::Laidout personTable(Flow& flow, const day::Plan& plan, const std::string& hand, const Times& times) {
     Table table({{"", Align::Left},
                  {"", Align::Left},
-                 {"", Align::Left, 0, 1.6},
-                 {"", Align::Left, 0, 1},
-                 {"", Align::Left, 0, 1.2}});
+                 {"", Align::Left, 0, 1.8},
+                 {"", Align::Left, 0, 1.2},
+                 {"", Align::Left, 0, 1}});
+    table.padding = 1.2;
     for (const day::Task* task : tasksInOrder(plan)) {
         if (!takesPart(*task, hand)) continue;
         std::vector<std::string> others;
@@ -85,15 +87,19 @@ void person(Flow& flow, const day::Plan& plan, const std::string& hand, const Ti
 
 void paperTasks(Flow& flow, const day::Plan& plan, const Times& times) {
     if (plan.tasks.empty()) return;
+    // The lead's list: small and whole. What each hand works by is their own list, large, after it.
     flow.page(Turn::Upright, "Tasks by time");
     flow.heading("Tasks by time");
     Table table({{"", Align::Left},
                  {"no.", Align::Right},
                  {"time", Align::Left},
-                 {"who", Align::Left, 86},
-                 {"what", Align::Left, 0, 1.5},
-                 {"how much", Align::Left, 0, 1},
-                 {"with", Align::Left, 0, 1.1}});
+                 {"who", Align::Left, 70},
+                 {"what", Align::Left, 0, 2.2},
+                 {"how much", Align::Left, 0, 1.4},
+                 {"with", Align::Left, 0, 0.9}});
+    table.padding = 0.6;
+    table.gap = 6;
+    constexpr double kPoints = 8;
     std::string hour;
     for (const day::Task* task : tasksInOrder(plan)) {
         Row row;
@@ -101,13 +107,13 @@ void paperTasks(Flow& flow, const day::Plan& plan, const Times& times) {
         row.heavy = now != hour;
         hour = now;
         row.cells = {
-            {{"", {11}, Mark::TickBox}},
-            {{std::to_string(task->number), {9}, Mark::None}},
-            {{times.span(task->start, task->end), {10.5, true}, Mark::None}},
-            {{task->hands.empty() ? "by itself" : joined(task->hands), {10, !task->hands.empty()}, Mark::None}},
-            whatOf(*task, 10),
-            {{task->amount, {10}, Mark::None}},
-            withOf(*task)};
+            {{"", {kPoints}, Mark::TickBox}},
+            {{std::to_string(task->number), {kPoints - 1}, Mark::None}},
+            {{times.span(task->start, task->end), {kPoints, true}, Mark::None}},
+            {{task->hands.empty() ? "by itself" : joined(task->hands), {kPoints, !task->hands.empty()}, Mark::None}},
+            {{task->what + (task->of.empty() ? "" : ": " + task->of), {kPoints}, Mark::None}},
+            {{task->amount, {kPoints}, Mark::None}},
+            {{joined(task->gear), {kPoints}, Mark::None}}};
         table.add(row);
     }
     table.flow(flow);
