@@ -2,9 +2,14 @@
 #include "finding/suggest.h"
 #include "sales/fold.h"
 #include "sales/import.h"
+#include "sales/toml_text.h"
 
 // Nothing here nests; the library tears a document down by recursion.
 #define TOML_MAX_NESTED_VALUES 16
+// Version 3.3 asserts some things that only a bad file breaks (`[1,}`): then it is to say so, not to end the program.
+#define TOML_ASSERT(expr) ((expr) ? void() : throw std::logic_error("not TOML"))
+#include <stdexcept>
+
 #include <toml++/toml.h>
 
 #include <algorithm>
@@ -17,7 +22,6 @@ namespace piewright::sales {
 namespace {
 
 constexpr std::size_t kMostBytes = std::size_t{4} << 20U;
-constexpr std::size_t kMostPointsOnALine = 200; // dotted keys nest without a limit in the library
 constexpr std::size_t kMostFindings = 200;
 
 class MappingReader {
@@ -77,16 +81,10 @@ Result<Mapping> MappingReader::read(const std::string& text) {
         return Problems::one(Fault::Input, std::move(saw), std::move(want), {file_, line, column, {}});
     };
     if (text.size() > kMostBytes) return refused(0, 0, "larger than 4 MiB", "a mapping of a few hundred lines");
-    int line = 1;
-    std::size_t points = 0;
-    for (const char c : text) {
-        if (c == '\n') {
-            ++line;
-            points = 0;
-        } else if (c == '.' && ++points > kMostPointsOnALine) {
-            return refused(line, 0, "more than 200 points on one line",
-                           "lines such as \"Beef & Onion Pie\" = \"beef-pie\"");
-        }
+    if (auto unfit = unfitForToml(text)) {
+        unfit->place.file = file_;
+        unfit->saw = "not TOML: " + unfit->saw;
+        return Problems{Fault::Input, {*unfit}};
     }
     try {
         const toml::table document = toml::parse(std::string_view(text), std::string_view(file_));

@@ -44,6 +44,26 @@ TEST(Mapping, NotTomlNamesThePlace) {
     EXPECT_THAT(refused("[items]\n\"a\" \"b\"\n"), AllOf(HasSubstr("till.toml:2:"), HasSubstr("not TOML")));
 }
 
+TEST(Mapping, WhatTheLibraryMustNotBeGivenIsRefusedFirst) {
+    // Found by the fuzzer: toml++ asserts that a table's name begins as a name does, and letters from U+00A0 to U+0499
+    // outside quotes bring it to undefined behaviour.
+    for (const char* text : {"[=]\n", "[\n", "[[[a]]]\n", "[.items]\n", "[\xC3\xA9]\n", "[[\x04]]\n", "# x\n  [ %]\n",
+                             "[items]\nP\xC3\xA2t\xC3\xA9 = \"mash\"\n", "x = 1\xC2\xB5",
+                             "x = \"\"\"\n\xC3\xA9\"\"\"\xC3\xA9", "x = 'a\\' \xC3\xA9", "x = \"a\n\xC3\xA9\"",
+                             "x = 9\"\xC3\xA9\"", "x = 9.\"\xC3\xA9\"", "x = 9[\"\xC3\xA9\"", "x = \"\\\xC3\xA9\""})
+        EXPECT_THAT(refused(text), HasSubstr("not TOML")) << text;
+    EXPECT_THAT(refused("[items]\nMash = \"mash\"\nP\xC3\xA2t\xC3\xA9 = \"mash\"\n"),
+                AllOf(HasSubstr("till.toml:3:2:"), HasSubstr("in quotes")));
+}
+
+TEST(Mapping, LettersOfEveryKindMayStandInQuotesAndComments) {
+    EXPECT_EQ(refused("\xEF\xBB\xBF# caf\xC3\xA9\n[items]\n\"P\xC3\xA2t\xC3\xA9 \\\"maison\\\"\" = \"mash\" # "
+                      "\xC2\xB5\n'\xE2\x82\xAC' = \"\"\n"),
+              "taken");
+}
+
+TEST(Mapping, WhatTheLibraryAssertsIsAnError) { EXPECT_NE(refused("items = [[1,}"), "taken"); }
+
 TEST(Mapping, WithoutItemsThereIsNothing) { EXPECT_THAT(refused("# empty\n"), HasSubstr("no table [items]")); }
 
 TEST(Mapping, HostileDepthIsRefused) {
