@@ -44,10 +44,11 @@ void checkShiftsApart(const Checking& checking) {
         for (unsigned day = 0; day < 7; ++day) {
             const auto shift = shiftOnDay(hand, Weekday(day));
             const auto next = shiftOnDay(hand, Weekday((day + 1) % 7));
-            if (shift && next && shift->to - kDay > next->from)
-                checking.error(kFile, "hand." + id.name(),
-                               "the shift of " + longName(Weekday(day)) + " runs into that of the day after",
-                               "an end before " + toText(next->from + kDay));
+            if (!shift || !next || shift->to - kDay <= next->from) continue;
+            checking.report.flaw("hand." + id.name());
+            checking.error(kFile, "hand." + id.name(),
+                           "the shift of " + longName(Weekday(day)) + " runs into that of the day after",
+                           "an end before " + toText(next->from + kDay));
         }
     }
 }
@@ -55,6 +56,7 @@ void checkShiftsApart(const Checking& checking) {
 void checkShifts(const Checking& checking) {
     for (const auto& [id, hand] : checking.book.hands) {
         if (!checking.sound("hand." + id.name())) continue;
+        const std::size_t before = checking.report.errors();
         std::vector<Weekday> taken;
         for (std::size_t i = 0; i < hand.shifts.size(); ++i) {
             const Shift& shift = hand.shifts[i];
@@ -73,6 +75,8 @@ void checkShifts(const Checking& checking) {
             }
             breaksFit(checking, shift, path);
         }
+        // Sums over such shifts would only repeat what is wrong with them.
+        if (checking.report.errors() != before) checking.report.flaw("hand." + id.name());
     }
 }
 

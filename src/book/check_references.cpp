@@ -1,7 +1,5 @@
 #include "book/checks.h"
 
-#include "finding/suggest.h"
-
 #include <vector>
 
 namespace piewright::book {
@@ -31,7 +29,7 @@ template <class Key, class Value>
 void refer(const Checking& checking, std::string_view file, const std::string& path, const Key& id,
            const std::map<Key, Value>& things, Kind kind) {
     if (id.empty() || things.contains(id) || !checking.sources.known(kind.file)) return;
-    const std::string hint = checking.report.full() ? std::string{} : didYouMean(id.name(), namesOf(things));
+    const std::string hint = checking.report.suggestFrom(id.name(), [&] { return namesOf(things); });
     checking.error(file, path, '"' + id.name() + "\" is not " + std::string(kind.article),
                    "a name from " + std::string(kind.file), hint);
 }
@@ -56,11 +54,13 @@ void line(const Checking& checking, const std::string& path, const Line& line) {
                        "different names, so that it is clear which is meant");
     if (formula != nullptr || isStuff || name.empty()) return;
     if (!checking.sources.known("stuffs.toml")) return;
-    std::vector<std::string> names = namesOf(book.stuffs);
-    for (const std::string& each : namesOf(book.formulas)) names.push_back(each);
+    const auto names = [&] {
+        std::vector<std::string> all = namesOf(book.stuffs);
+        for (const std::string& each : namesOf(book.formulas)) all.push_back(each);
+        return all;
+    };
     checking.error("formulas.toml", path, '"' + name + "\" is neither a stuff nor a formula",
-                   "a name from stuffs.toml or formulas.toml",
-                   checking.report.full() ? std::string{} : didYouMean(name, names));
+                   "a name from stuffs.toml or formulas.toml", checking.report.suggestFrom(name, names));
 }
 
 void formulas(const Checking& checking) {

@@ -61,10 +61,12 @@ class Roster {
     void dailyRest() const {
         const Rule* rest = rule("daily-rest");
         if (rest == nullptr) return;
+        const Shift* told = nullptr;
         for (std::size_t i = 0; i < week_.size(); ++i) {
             const Minutes gap = gapAfter(i);
             const Worked& next = week_[(i + 1) % week_.size()];
-            if (gap < Minutes(0) || gap >= minutes(*rest)) continue; // overlapping shifts are another check's
+            if (next.shift == told || gap >= minutes(*rest)) continue;
+            told = next.shift;
             report(*rest, next.path,
                    exactText(Seconds(gap)) + " of rest before the shift on " + longName(weekdayOf(next)),
                    "at least " + shown(*rest) + " between two shifts");

@@ -1,7 +1,6 @@
 #include "book/fields.h"
 
 #include "book/kinds.h"
-#include "finding/suggest.h"
 
 #include <cassert>
 
@@ -35,7 +34,7 @@ Fields::Fields(Reading& reading, const Node& table, std::string path, Keys known
     for (const Member& member : table.members) {
         if (std::find(known.begin(), known.end(), member.key) != known.end()) continue;
         std::string hint = path_.empty() ? homeOf(member.key) : std::string{};
-        if (hint.empty() && !reading_.report.full()) hint = didYouMean(member.key, names);
+        if (hint.empty()) hint = reading_.report.suggest(member.key, names);
         reading_.report.error({reading_.file, member.line, member.column, path_},
                               inQuotes(member.key) + " is no key here", listed(known), std::move(hint));
     }

@@ -3,6 +3,7 @@
 #include "book/writer.h"
 
 #include <array>
+#include <set>
 
 namespace piewright::book {
 
@@ -31,9 +32,11 @@ constexpr std::size_t kMostLosses = 20;
 constexpr std::size_t kMostVessels = 20;
 constexpr std::size_t kMostMethodSteps = 60;
 
+using Names = std::set<std::string, std::less<>>;
+
 // A line names a stuff or a formula; names that are neither are found out by the checks.
-StuffOrFormula namedBy(const std::string& name, const Node& formulas) {
-    if (formulas.find(name) != nullptr) return FormulaId(name);
+StuffOrFormula namedBy(const std::string& name, const Names& formulas) {
+    if (formulas.contains(name)) return FormulaId(name);
     return StuffId(name);
 }
 
@@ -42,7 +45,7 @@ void takeLoss(Fields& fields, std::string_view key, Share& into) {
         fields.error(key, "nothing would be left", "less than \"100 %\"");
 }
 
-void readLine(Reading& reading, const Node& table, const std::string& path, const Node& formulas, Formula& formula) {
+void readLine(Reading& reading, const Node& table, const std::string& path, const Names& formulas, Formula& formula) {
     Fields fields(reading, table, path, kLine);
     Line line;
     RuleId of; // any name
@@ -84,7 +87,7 @@ MixTemperature readTemperature(Reading& reading, const Node& table, const std::s
     return temperature;
 }
 
-Formula readFormula(Reading& reading, const Node& table, const std::string& path, const Node& formulas) {
+Formula readFormula(Reading& reading, const Node& table, const std::string& path, const Names& formulas) {
     Fields fields(reading, table, path, kFormula);
     Formula formula;
     fields.need("name", formula.name);
@@ -177,10 +180,13 @@ Entries formulaEntries(const Formula& formula) {
 
 void readFormulas(Reading& reading, const Node& file, Book& book) {
     Fields top(reading, file, {}, kTop);
+    Names formulas;
+    if (const Node* all = top.find("formula"))
+        for (const Member& member : all->members) formulas.insert(member.key);
     top.eachNamed("formula", [&](const std::string& name, const Node& node, const std::string& path) {
         const std::size_t before = reading.report.errors();
         const FormulaId id(name);
-        Formula formula = readFormula(reading, node, path, *top.find("formula"));
+        Formula formula = readFormula(reading, node, path, formulas);
         formula.id = id;
         book.formulas.emplace(id, std::move(formula));
         if (reading.report.errors() != before) reading.report.flaw(path);

@@ -1,5 +1,7 @@
 #include "book/report.h"
 
+#include "finding/suggest.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -7,9 +9,18 @@ namespace piewright::book {
 
 namespace {
 constexpr std::size_t kMostFindings = 500;
-}
+constexpr std::size_t kMostCompared = 100'000;
+} // namespace
 
 bool Report::full() const { return findings_.size() >= kMostFindings; }
+
+std::string Report::suggest(std::string_view seen, std::span<const std::string> known) {
+    if (!suggesting()) return {};
+    compared_ += known.size();
+    return didYouMean(seen, known);
+}
+
+bool Report::suggesting() const { return !full() && compared_ < kMostCompared; }
 
 void Report::add(Finding finding) {
     if (full())

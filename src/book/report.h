@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,8 +18,12 @@ class Report {
     void error(Place place, std::string saw, std::string want = {}, std::string hint = {});
     void warning(Place place, std::string saw, std::string want = {}, std::string hint = {});
 
-    /// No more is kept: hints need not be looked for.
-    [[nodiscard]] bool full() const;
+    /// `did you mean …?` or nothing. Looks only as long as a person could still read the findings and the names
+    /// compared so far stay few enough to answer at once.
+    template <class Names> [[nodiscard]] std::string suggestFrom(std::string_view seen, Names names) {
+        return suggesting() ? suggest(seen, names()) : std::string{};
+    }
+    [[nodiscard]] std::string suggest(std::string_view seen, std::span<const std::string> known);
     [[nodiscard]] std::size_t errors() const { return errors_; }
 
     /// Marks what stands under a dotted path as unfit for the checks that build on it.
@@ -30,10 +35,13 @@ class Report {
 
   private:
     void add(Finding finding);
+    [[nodiscard]] bool full() const;
+    [[nodiscard]] bool suggesting() const;
 
     std::vector<Finding> findings_;
     std::size_t errors_ = 0;
     std::size_t leftOut_ = 0;
+    std::size_t compared_ = 0;
     std::set<std::string> flawed_;
 };
 

@@ -27,7 +27,7 @@ Problems notThat(const Node& node, const std::string& noun, std::string want, st
 
 template <class T> Result<T> readAmount(const Node& node, Result<T> (*parse)(std::string_view)) {
     if (node.kind == Node::Kind::Text) return parse(node.text);
-    return wrongKind(node, "text in quotation marks: " + parse({}).problems().findings.front().want);
+    return wrongKind(node, std::string(kTextWant) + parse({}).problems().findings.front().want);
 }
 
 // A duration of whole `Unit`s.
@@ -35,7 +35,8 @@ template <class Unit> Result<Unit> readWhole(const Node& node, const std::string
     const auto exact = readAmount<Seconds>(node, parseSeconds);
     if (!exact) {
         Problems problems = exact.problems();
-        problems.findings.front().want = (node.kind == Node::Kind::Text ? "" : "text in quotation marks: ") + want;
+        problems.findings.front().want =
+            (node.kind == Node::Kind::Text ? std::string{} : std::string(kTextWant)) + want;
         return problems;
     }
     const auto whole = std::chrono::duration_cast<Unit>(*exact);
@@ -100,7 +101,7 @@ bool isName(std::string_view text) {
 }
 
 Result<std::string> readName(const Node& node) {
-    if (node.kind != Node::Kind::Text) return wrongKind(node, "text in quotation marks: a name, as in \"plain-flour\"");
+    if (node.kind != Node::Kind::Text) return wrongKind(node, std::string(kTextWant) + "a name, as in \"plain-flour\"");
     if (!isName(node.text)) return notThat(node, "a name", std::string(kNameWant));
     return node.text;
 }
@@ -172,7 +173,7 @@ template <> Result<Date> readValue<Date>(const Node& node) {
 }
 
 template <> Result<ClockTime> readValue<ClockTime>(const Node& node) {
-    if (node.kind != Node::Kind::Text) return wrongKind(node, "text in quotation marks: " + std::string(kTimeWant));
+    if (node.kind != Node::Kind::Text) return wrongKind(node, std::string(kTextWant) + std::string(kTimeWant));
     const auto time = parseClockTime(node.text);
     if (!time || *time >= ClockTime(std::chrono::hours(24)))
         return notThat(node, "a time of the day", std::string(kTimeWant) + ", before \"24:00\"");
@@ -181,7 +182,7 @@ template <> Result<ClockTime> readValue<ClockTime>(const Node& node) {
 
 template <> Result<ClockSpan> readValue<ClockSpan>(const Node& node) {
     constexpr std::size_t kDash = 5;
-    if (node.kind != Node::Kind::Text) return wrongKind(node, "text in quotation marks: " + std::string(kSpanWant));
+    if (node.kind != Node::Kind::Text) return wrongKind(node, std::string(kTextWant) + std::string(kSpanWant));
     const std::string_view text = node.text;
     if (text.size() != 2 * kDash + 1 || text[kDash] != '-')
         return notThat(node, "from one time to another", std::string(kSpanWant));

@@ -16,6 +16,8 @@ namespace piewright::book {
 
 /// A node as a person would name it, for findings: `the number 12`, `a list`, or the text in quotation marks.
 [[nodiscard]] std::string seen(const Node& node);
+/// How the want of a value that is written as text begins where there is none.
+inline constexpr std::string_view kTextWant = "text in quotation marks: ";
 /// The node is not of the kind that belongs there.
 [[nodiscard]] Problems wrongKind(const Node& node, std::string want);
 /// The text in TOML's quotation marks.
@@ -61,7 +63,9 @@ template <class T> [[nodiscard]] std::string writeValue(const T& value) {
 template <class T> [[nodiscard]] std::string wantOf() {
     Node nothing;
     nothing.kind = Node::Kind::Time; // no type reads a bare time
-    return readValue<T>(nothing).problems().findings.front().want;
+    std::string want = readValue<T>(nothing).problems().findings.front().want;
+    if (want.starts_with(kTextWant)) want.erase(0, kTextWant.size());
+    return want;
 }
 
 // clang-format off

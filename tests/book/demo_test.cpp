@@ -102,7 +102,10 @@ TEST(CornerShop, IsTheSmallestWholeHouse) {
 TEST(CornerShop, HasNothingToLookAtButUnverifiedRules) {
     const auto read = readTexts(cornerShop());
     ASSERT_TRUE(read.ok());
-    for (const Finding& finding : read->warnings) EXPECT_NE(finding.saw.find("is not verified"), std::string::npos);
+    for (const Finding& finding : read->warnings) {
+        EXPECT_NE(finding.saw.find("is not verified"), std::string::npos);
+        EXPECT_EQ(finding.saw.find("under-18"), std::string::npos) << "nobody there is under 18";
+    }
     EXPECT_EQ(read->warnings.size(), 2U);
 }
 

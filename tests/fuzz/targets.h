@@ -12,4 +12,7 @@ void importOf(const std::string& bytes);
 /// Any bytes as a mapping file.
 void mappingOf(const std::string& bytes);
 
+/// Any bytes as the files of a book, each under a line `=== NAME`: read, and printed and read again where it is a book.
+void bookOf(const std::string& bytes);
+
 } // namespace piewright::fuzz
