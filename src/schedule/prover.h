@@ -1,0 +1,84 @@
+// The complete side of the engine: a problem compiled to the learning kernel, asked "is there a schedule that ends by
+// T?". Proves optima and contradictions; slower than the builder at finding a first schedule.
+#pragma once
+
+#include "schedule/problem.h"
+
+#include <atomic>
+#include <cstdint>
+#include <functional>
+#include <limits>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace piewright::schedule {
+
+enum class Verdict { Satisfied, Refuted, Unknown };
+
+struct ProverLimits {
+    std::uint64_t work = std::numeric_limits<std::uint64_t>::max();      ///< kernel steps, on top of those done before
+    std::uint64_t conflicts = std::numeric_limits<std::uint64_t>::max(); ///< dead ends, likewise
+    const std::atomic<bool>* cancelled = nullptr;                        ///< obeyed within a few milliseconds
+};
+
+struct ProverOptions {
+    /// Named limits (lags, releases, due times, the horizon, resources, people) can be let go one by one, so that a
+    /// clash can be told; costs speed.
+    bool guardLimits = false;
+    bool orderLiterals = true;
+    bool edgeFinding = true;
+};
+
+/// Latest end in a schedule: the makespan. 0 when nothing is placed.
+[[nodiscard]] Tick latestEnd(const Schedule& schedule);
+
+class Prover {
+  public:
+    /// `problem` must have no faultsIn and must outlive the prover. O(n^3) for n activities up to 600; memory grows
+    /// with the pairs that can never overlap.
+    explicit Prover(const Problem& problem, const ProverOptions& options = {});
+    ~Prover();
+    Prover(const Prover&) = delete;
+    Prover& operator=(const Prover&) = delete;
+    Prover(Prover&&) = delete;
+    Prover& operator=(Prover&&) = delete;
+
+    /// Is there a schedule in which everything ends by `latest`? Satisfied: best() is one. What was learnt is kept for
+    /// the next question. Never wrong; Unknown when the limits ran out.
+    [[nodiscard]] Verdict decide(Tick latest, const ProverLimits& limits);
+
+    using Improved = std::function<void(const Schedule& schedule, Tick latest)>;
+    /// Makes the latest end as early as it can within the limits: Satisfied means that best() is proved to be the best,
+    /// Refuted that there is no schedule. Asks for large steps first and smaller ones where they fail.
+    [[nodiscard]] Verdict improve(const ProverLimits& limits, const Improved& improved = {});
+    /// Raises bound() from below, step doubling while refutations are cheap. Satisfied: best() is proved to be best.
+    [[nodiscard]] Verdict refute(const ProverLimits& limits, const Improved& improved = {});
+
+    /// A schedule from elsewhere: the search tries its times first, and it becomes best() if it is better. It must keep
+    /// every limit when `isValid`; a broken one only guides.
+    void hint(const Schedule& schedule, bool isValid);
+
+    [[nodiscard]] const std::optional<Schedule>& best() const;
+    /// No schedule ends before this.
+    [[nodiscard]] Tick bound() const;
+    /// Proved that there is no schedule at all.
+    [[nodiscard]] bool isHopeless() const;
+    /// With isHopeless: reasons, in the user's words, that cannot be kept together; without `guardLimits` only for a
+    /// loop of rules on time alone.
+    [[nodiscard]] const std::vector<std::string>& clash() const;
+    /// With `guardLimits`: can these named limits be kept together, with all that has no name? Refuted: clash() says
+    /// which of them cannot. Never touches best(), bound() or isHopeless().
+    [[nodiscard]] Verdict decideUnder(const std::vector<std::string>& limits, const ProverLimits& work);
+    /// With `guardLimits`: all named limits.
+    [[nodiscard]] std::vector<std::string> namedLimits() const;
+    [[nodiscard]] std::uint64_t work() const;
+    [[nodiscard]] std::uint64_t conflicts() const;
+
+  private:
+    struct Engine;
+    std::unique_ptr<Engine> engine_;
+};
+
+} // namespace piewright::schedule
