@@ -368,6 +368,13 @@ void Builder::addServing(std::size_t index) {
     schedule::Activity& last = out_.problem.activities[schedule::at(made.back().last)];
     last.due = clock_.tick(serving.ready);
     last.dueReason = serving.good->name + " ready at " + at(serving.ready);
+    if (serving.good->served != book::Served::Cold) return;
+    // What is cold stands in the chiller until it goes out; its time at the counter begins then.
+    Tick shortest = schedule::kNever;
+    for (const schedule::Mode& mode : last.modes) shortest = std::min(shortest, mode.duration);
+    last.release = std::max<Tick>(0, clock_.tick(serving.until) - ticksFor(serving.good->hold) - shortest);
+    last.releaseReason = serving.good->name + " until " + at(serving.until) + " is out at most " +
+                         handText(serving.good->hold);
 }
 
 void Builder::tie(const DayBatches& batches, const std::vector<std::vector<StepActivities>>& steps) {
