@@ -13,8 +13,8 @@ constexpr std::size_t kColumns = 5; ///< batches side by side
 constexpr std::size_t kFewest = 3;  ///< batches that make a group
 
 const day::Task* firstTaskOf(const day::Plan& plan, const day::WeighCard& card) {
-    const auto found = std::find_if(plan.tasks.begin(), plan.tasks.end(),
-                                    [&](const day::Task& task) { return task.card == card.id; });
+    const auto found =
+        std::find_if(plan.tasks.begin(), plan.tasks.end(), [&](const day::Task& task) { return task.card == card.id; });
     return found == plan.tasks.end() ? nullptr : &*found;
 }
 
@@ -32,9 +32,8 @@ void columns(Flow& flow, const day::Plan& plan, const std::vector<const day::Wei
     for (const day::WeighCard* card : cards) {
         heads.push_back({"", Align::Right, 0, 1});
         const day::Task* task = firstTaskOf(plan, *card);
-        starts.cells.push_back(
-            {{std::to_string(card->number) + " of " + std::to_string(card->of), {10}, Mark::None},
-             {task ? times.clock(task->start) : "–", {15, true}, Mark::None}});
+        starts.cells.push_back({{std::to_string(card->number) + " of " + std::to_string(card->of), {10}, Mark::None},
+                                {task ? times.clock(task->start) : "–", {15, true}, Mark::None}});
     }
     Table table(heads);
     table.padding = 1.8;
@@ -43,7 +42,9 @@ void columns(Flow& flow, const day::Plan& plan, const std::vector<const day::Wei
         Row row;
         row.cells.push_back({{cards.front()->lines[line].what, {14}, Mark::None}});
         for (const day::WeighCard* card : cards) {
-            Cell weight = bold(handText(card->lines[line].weight), cards.size() > 4 ? 12.5 : cards.size() > 3 ? 14 : 17);
+            Cell weight = bold(handText(card->lines[line].weight), cards.size() > 4   ? 12.5
+                                                                   : cards.size() > 3 ? 14
+                                                                                      : 17);
             // What is bought for it, short: the words stand in the first column's note.
             const std::string& note = card->lines[line].note;
             if (const auto from = note.find("from "); from != std::string::npos)
@@ -104,8 +105,9 @@ void paperCardGroup(Flow& flow, const day::Plan& plan, const std::vector<const d
     const std::size_t blocks = (cards.size() + kColumns - 1) / kColumns;
     const std::size_t each = (cards.size() + blocks - 1) / blocks;
     for (std::size_t from = 0; from < cards.size(); from += each)
-        columns(flow, plan, {cards.begin() + static_cast<std::ptrdiff_t>(from),
-                             cards.begin() + static_cast<std::ptrdiff_t>(std::min(from + each, cards.size()))},
+        columns(flow, plan,
+                {cards.begin() + static_cast<std::ptrdiff_t>(from),
+                 cards.begin() + static_cast<std::ptrdiff_t>(std::min(from + each, cards.size()))},
                 times);
     for (const day::CardLine& line : first.lines)
         if (const auto from = line.note.find(", from "); from != std::string::npos)

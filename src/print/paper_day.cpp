@@ -142,8 +142,8 @@ void surplus(Flow& flow, const day::Plan& plan) {
     Table table({{"", Align::Right}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Left, 0, 1.2}});
     table.padding = 1;
     for (const day::PlannedSurplus& one : plan.surplus)
-        table.add({cell(one.pieces > 0 ? countOf(one.pieces, "pieces") : "", 9, true),
-                   cell(handText(one.mass), 9), cell(one.what, 9), cell(one.where, 9, true)});
+        table.add({cell(one.pieces > 0 ? countOf(one.pieces, "pieces") : "", 9, true), cell(handText(one.mass), 9),
+                   cell(one.what, 9), cell(one.where, 9, true)});
     table.flow(flow);
 }
 
