@@ -54,8 +54,7 @@ int run(const std::vector<std::string>& arguments, std::istream&, std::ostream& 
         CLI::App* weighVerb = addVerb("weigh", "Weighs out a good or a formula: cards, heads, gauges");
         weighVerb->add_option("house", weighOptions.house, "folder with the book's TOML files")->required();
         weighVerb->add_option("what", weighOptions.what, "a good or a formula, by its short name")->required();
-        weighVerb->add_option("--pieces", weighOptions.pieces, "how many of the good")
-            ->check(CLI::Range(1, 1'000'000));
+        weighVerb->add_option("--pieces", weighOptions.pieces, "how many of the good")->check(CLI::Range(1, 1'000'000));
         weighVerb->add_option("--make", weighOptions.make, "how much of the formula, such as \"24 kg\"");
         example(weighVerb, "piewright weigh data/houses/ropewalk beef-pie --pieces 240\n"
                            "  piewright weigh data/houses/ropewalk base-paste --make \"24 kg\"");

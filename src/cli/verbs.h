@@ -1,5 +1,5 @@
-// What each verb does once its arguments are read. Each prints to `out` for people or, with `json`, for programs; what is
-// refused goes to `err` (or to `out` as JSON), and the exit code says whose fault it is.
+// What each verb does once its arguments are read. Each prints to `out` for people or, with `json`, for programs; what
+// is refused goes to `err` (or to `out` as JSON), and the exit code says whose fault it is.
 #pragma once
 
 #include "finding/result.h"
@@ -30,9 +30,9 @@ struct CheckOptions {
 
 struct WeighOptions {
     std::filesystem::path house;
-    std::string what;     ///< a good or a formula
+    std::string what; ///< a good or a formula
     std::optional<int> pieces;
-    std::string make;     ///< a weight, for a formula
+    std::string make; ///< a weight, for a formula
 };
 
 struct SalesReportOptions {
@@ -43,11 +43,11 @@ struct SalesReportOptions {
 struct PlanOptions {
     std::filesystem::path house;
     SalesOptions sales;
-    std::string date;                ///< empty: the next open date after the last sale
+    std::string date; ///< empty: the next open date after the last sale
     std::uint64_t seed = 1;
     std::uint64_t work = 2'000'000;
-    std::filesystem::path planFile;  ///< where the plan is written as JSON, if anywhere
-    std::filesystem::path pdf;       ///< where its sheets are written, if anywhere
+    std::filesystem::path planFile; ///< where the plan is written as JSON, if anywhere
+    std::filesystem::path pdf;      ///< where its sheets are written, if anywhere
 };
 
 struct SheetOptions {

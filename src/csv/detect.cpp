@@ -200,7 +200,8 @@ Result<Dialect> detect(std::string_view beginning) {
     }
 
     if (stated) best->rows.erase(best->rows.begin());
-    if (best->rows.empty()) return Problems::one(Fault::Input, "the file has no rows", "a header line and rows of sales");
+    if (best->rows.empty())
+        return Problems::one(Fault::Input, "the file has no rows", "a header line and rows of sales");
     while (dialect.preamble < std::min(kMostPreamble, best->rows.size() - 1) &&
            best->rows[dialect.preamble].size() != best->width)
         ++dialect.preamble;

@@ -20,8 +20,8 @@ Chosen chosen(const Book& book, const Good& good, const demand::CountDistributio
     c.price = good.price;
     c.cost = cost::ingredientsOf(book, good);
     c.leftover = good.leftover;
-    c.amount = demand::amountFor(wanted, {c.price.inUnits(), c.cost.inUnits(), c.leftover.inUnits()}, good.least,
-                                 good.most);
+    c.amount =
+        demand::amountFor(wanted, {c.price.inUnits(), c.cost.inUnits(), c.leftover.inUnits()}, good.least, good.most);
     c.low = wanted.quantile(0.1);
     c.middle = wanted.quantile(0.5);
     c.high = wanted.quantile(0.9);

@@ -37,8 +37,8 @@ struct Chosen {
 
 /// The open dates that a making on `date` is for: from when it has rested until the next making has, within what it
 /// keeps, on which the good is sold. For Made::Delivery.
-[[nodiscard]] std::vector<Date> datesServed(const book::Book& book, const book::Formula& formula, const book::Good& good,
-                                            Date date);
+[[nodiscard]] std::vector<Date> datesServed(const book::Book& book, const book::Formula& formula,
+                                            const book::Good& good, Date date);
 
 /// The stuff of a formula that keeps least, if any of its stuffs has a life; ties by the order of the lines.
 [[nodiscard]] const book::Stuff* mostPerishable(const book::Book& book, const book::Formula& formula);

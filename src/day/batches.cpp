@@ -184,9 +184,8 @@ void Maker::run(const std::function<Fate(const Formula&, const Want&)>& fate) {
     if (!findings_.empty()) return;
     std::vector<const Formula*> order;
     for (const auto& [id, formula] : book_.formulas) order.push_back(&formula);
-    std::stable_sort(order.begin(), order.end(), [&](const Formula* a, const Formula* b) {
-        return heightOf(book_, *a) > heightOf(book_, *b);
-    });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](const Formula* a, const Formula* b) { return heightOf(book_, *a) > heightOf(book_, *b); });
     for (const Formula* formula : order) {
         const auto found = wants_.find(formula->id);
         if (found == wants_.end()) continue;
@@ -198,10 +197,17 @@ void Maker::run(const std::function<Fate(const Formula&, const Want&)>& fate) {
         Mass before;
         for (Want& w : wants) {
             switch (fate(*formula, w)) {
-            case Fate::Make: made.push_back(std::move(w)); break;
-            case Fate::LookInside: inside.push_back(std::move(w)); break;
-            case Fate::TakeFromBefore: before += w.mass; break;
-            case Fate::Leave: break;
+            case Fate::Make:
+                made.push_back(std::move(w));
+                break;
+            case Fate::LookInside:
+                inside.push_back(std::move(w));
+                break;
+            case Fate::TakeFromBefore:
+                before += w.mass;
+                break;
+            case Fate::Leave:
+                break;
             }
         }
         if (before > Mass{}) out_.before.push_back({formula, before});
@@ -218,14 +224,15 @@ void Maker::lookInside(const Formula& formula, const std::vector<Want>& wants) {
     }
 }
 
-/// Wants whose times lie too far apart for one keeping time go into different groups; each portioned serving is its own.
+/// Wants whose times lie too far apart for one keeping time go into different groups; each portioned serving is its
+/// own.
 void Maker::make(const Formula& formula, std::vector<Want> wants) {
     const Seconds spread = spreadAllowed(formula);
     std::vector<Want> group;
     for (Want& w : wants) {
         const bool serving = w.to && std::holds_alternative<ServingUses>(*w.to);
-        const bool apart = !group.empty() && (w.when - group.front().when > spread ||
-                                              (serving && w.when != group.front().when));
+        const bool apart =
+            !group.empty() && (w.when - group.front().when > spread || (serving && w.when != group.front().when));
         if (apart) {
             makeGroup(formula, group);
             group.clear();
@@ -366,8 +373,7 @@ void Maker::tieLots(const DayLots& lots) {
                 if (const auto found = batchOfHead_.find({k, head}); found != batchOfHead_.end())
                     from.insert(found->second);
             for (const std::size_t batch : from)
-                out_.supplies.push_back(
-                    {batch, LotUses{i, part == Part::Base ? book::Takes::Base : book::Takes::Lid}});
+                out_.supplies.push_back({batch, LotUses{i, part == Part::Base ? book::Takes::Base : book::Takes::Lid}});
         }
     }
 }
@@ -400,8 +406,8 @@ Result<DayBatches> allBatchesOf(const Book& book, const Formula& formula, Mass o
     return maker.finish();
 }
 
-Result<DayBatches> batchesAhead(const Book& book, const DayLots& next, Date nextDate,
-                                const std::vector<Chosen>& over, Date date) {
+Result<DayBatches> batchesAhead(const Book& book, const DayLots& next, Date nextDate, const std::vector<Chosen>& over,
+                                Date date) {
     Maker maker(book, date);
     std::map<FormulaId, std::vector<Date>> dates;
     for (const Chosen& chosen : over) dates[book.goods.at(chosen.good).deposits.front().formula] = chosen.dates;

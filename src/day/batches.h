@@ -38,9 +38,9 @@ struct Batch {
     int of = 1;
     const book::Gear* vessel = nullptr; ///< none when the formula needs none
     formula::WeighedBatch weighed;
-    std::vector<HeadsFrom> heads;        ///< pastes
-    std::vector<Date> forDates;          ///< other than the plan's date; empty: for the plan's date
-    std::optional<ClockTime> notBefore;  ///< its fish or other perishable comes in then
+    std::vector<HeadsFrom> heads;       ///< pastes
+    std::vector<Date> forDates;         ///< other than the plan's date; empty: for the plan's date
+    std::optional<ClockTime> notBefore; ///< its fish or other perishable comes in then
 };
 
 /// What uses a batch up.
@@ -82,7 +82,8 @@ Result<DayBatches> allBatchesFor(const book::Book& book, const DayLots& lots, Da
 Result<DayBatches> allBatchesOf(const book::Book& book, const book::Formula& formula, Mass out, Date date);
 
 /// What is made on `date` for the dates after it: formulas of the day before for the next open date, and formulas that
-/// are made when their perishable comes in. `next` are the next open date's lots; `over` the cold goods' amounts to come.
+/// are made when their perishable comes in. `next` are the next open date's lots; `over` the cold goods' amounts to
+/// come.
 Result<DayBatches> batchesAhead(const book::Book& book, const DayLots& next, Date nextDate,
                                 const std::vector<Chosen>& over, Date date);
 

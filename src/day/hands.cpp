@@ -57,8 +57,7 @@ std::vector<Crew::Team> Crew::teamsFor(const SkillId& skill, int hands) const {
         std::stable_sort(teams.begin(), teams.end(), [](const Team& a, const Team& b) { return a.pace > b.pace; });
         return teams;
     }
-    const auto index = static_cast<schedule::SkillIndex>(
-        std::distance(book_.skills.begin(), book_.skills.find(skill)));
+    const auto index = static_cast<schedule::SkillIndex>(std::distance(book_.skills.begin(), book_.skills.find(skill)));
     Team anyone;
     anyone.pace = slowest * static_cast<double>(wanted);
     anyone.needs = {{index, static_cast<int>(wanted)}};

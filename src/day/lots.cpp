@@ -22,8 +22,8 @@ Minutes sellingTime(Seconds hold, Seconds before) {
     return std::max(kReadyStep, std::chrono::floor<Minutes>(hold - before));
 }
 
-/// Time in which one deck can be emptied and bake a second load for the same wave: loads of one wave need not all come out
-/// at once, and the first of them is held longest.
+/// Time in which one deck can be emptied and bake a second load for the same wave: loads of one wave need not all come
+/// out at once, and the first of them is held longest.
 Seconds secondLoad(const Book& book, const Good& good) {
     Seconds reload{0};
     for (const auto& [id, gear] : book.gear)
@@ -34,7 +34,8 @@ Seconds secondLoad(const Book& book, const Good& good) {
     return *good.bake + reload + ends;
 }
 
-/// Time to bring a wave to the counter by its route, at half the written pace, and a step for whoever is busy just then.
+/// Time to bring a wave to the counter by its route, at half the written pace, and a step for whoever is busy just
+/// then.
 Seconds bringing(const Book& book, const Good& good) {
     Seconds sum = kReadyStep;
     for (const book::Step& step : book.routes.at(good.route).steps) sum += 2 * step.fixed + step.leastAfter;
@@ -128,8 +129,8 @@ std::optional<Minutes> everyAtMost(const Good& good) {
     return good.everyAtMost ? std::optional(std::chrono::floor<Minutes>(*good.everyAtMost)) : std::nullopt;
 }
 
-/// Trays of one wave into loads: each good in turn goes whole into the fullest load that has room for it, or is cut where
-/// no load has; so few lots are small, and few goods are cut.
+/// Trays of one wave into loads: each good in turn goes whole into the fullest load that has room for it, or is cut
+/// where no load has; so few lots are small, and few goods are cut.
 void addLoads(const Book& book, DayLots& out, const std::vector<Baked>& goods, const std::vector<int>& pieces,
               const demand::Wave& wave, int number, int deckTrays) {
     Load empty;

@@ -43,9 +43,9 @@ struct DayLots {
     std::vector<Serving> servings;
 };
 
-/// Goods that share a deck (same temperature and time) share their ready times, so that their trays fill decks together;
-/// a load holds at most `deckTrays`, of one ready time. Cold goods stand ready once, at opening.
-/// Assumes every amount's good is sold on a date with opening hours `open`.
+/// Goods that share a deck (same temperature and time) share their ready times, so that their trays fill decks
+/// together; a load holds at most `deckTrays`, of one ready time. Cold goods stand ready once, at opening. Assumes
+/// every amount's good is sold on a date with opening hours `open`.
 [[nodiscard]] DayLots lotsFor(const book::Book& book, const std::vector<Chosen>& amounts,
                               const std::vector<ClockSpan>& open);
 

@@ -86,7 +86,8 @@ Result<Plan> makePlan(const book::Book& book, const demand::Forecaster& forecast
     if (const auto violations = schedule::check(problem->problem, *answer.schedule); !violations.empty()) {
         Problems problems{Fault::Ours, {}};
         for (const auto& violation : violations)
-            problems.findings.push_back({{}, "the schedule breaks a limit: " + violation.what, {}, {}, Severity::Error});
+            problems.findings.push_back(
+                {{}, "the schedule breaks a limit: " + violation.what, {}, {}, Severity::Error});
         return problems;
     }
     return tell({book, clock, amounts, over, work, *problem, *answer.schedule});

@@ -17,7 +17,8 @@ struct Request {
 };
 
 /// Amounts, batches, schedule, and the plan that tells them. The schedule has passed the independent checker.
-/// Problems (Fault::Input): shut on that date; no feasible day, with the limits that clash; a batch that fits no vessel.
+/// Problems (Fault::Input): shut on that date; no feasible day, with the limits that clash; a batch that fits no
+/// vessel.
 Result<Plan> makePlan(const book::Book& book, const demand::Forecaster& forecaster, const Request& request);
 
 } // namespace piewright::day

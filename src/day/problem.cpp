@@ -148,8 +148,8 @@ void Builder::addGear() {
             schedule::Machine machine;
             const std::size_t families = out_.families.size();
             machine.first.assign(families, ticksFor(gear.heatUp));
-            machine.setup.assign(families, std::vector<Tick>(families, std::max(ticksFor(gear.change),
-                                                                                ticksFor(gear.reload))));
+            machine.setup.assign(families,
+                                 std::vector<Tick>(families, std::max(ticksFor(gear.change), ticksFor(gear.reload))));
             for (std::size_t f = 0; f < families; ++f) machine.setup[f][f] = ticksFor(gear.reload);
             const std::string name = gear.name + (gear.decks * gear.count > 1 ? ", deck " + std::to_string(deck) : "");
             deckResources_.push_back(addResource(gear, {name, std::nullopt, machine}, DeckOf{&gear, deck}));
@@ -170,8 +170,8 @@ std::vector<schedule::Use> Builder::usesOf(const Step& step, const Batch* batch,
             refuse(step.what + (batch ? " of " + batch->formula->name : "") + " takes " + handText(mass) + " in " +
                        gear.name,
                    gear.most ? "at most " + handText(*gear.most) : "more places");
-        const auto same = std::find_if(uses.begin(), uses.end(),
-                                       [&](const schedule::Use& u) { return u.resource == resource; });
+        const auto same =
+            std::find_if(uses.begin(), uses.end(), [&](const schedule::Use& u) { return u.resource == resource; });
         if (same == uses.end()) uses.push_back({resource, amount, {}});
     };
     for (const GearId& id : step.gear) use(book_.gear.at(id));
@@ -305,8 +305,8 @@ void Builder::addLoad(std::size_t index) {
     stand.due = clock_.tick(load.ready);
     stand.dueReason = "pies ready at " + at(load.ready);
     stand.release = std::max<Tick>(0, clock_.tick(load.until) - ticksFor(load.hold) - duration);
-    stand.releaseReason = "pies for " + at(load.ready) + " to " + at(load.until) + " are held at most " +
-                          handText(load.hold);
+    stand.releaseReason =
+        "pies for " + at(load.ready) + " to " + at(load.until) + " are held at most " + handText(load.hold);
     if (deckResources_.empty()) {
         refuse("there is no oven for " + work_.lots.lots[load.lots.front()].good->name, "gear of the kind \"oven\"");
         stand.modes = {{1, {}, {}, {}}};
@@ -321,8 +321,8 @@ void Builder::addLoad(std::size_t index) {
 void Builder::addLot(std::size_t index) {
     const Lot& lot = work_.lots.lots[index];
     const auto& steps = book_.routes.at(lot.good->route).steps;
-    const std::string name = lot.good->name + ", " + std::to_string(lot.pieces) + " for " +
-                             at(work_.lots.loads[lot.load].ready);
+    const std::string name =
+        lot.good->name + ", " + std::to_string(lot.pieces) + " for " + at(work_.lots.loads[lot.load].ready);
     std::optional<StepActivities> before;
     const Step* previous = nullptr;
     for (std::size_t s = 0; s < steps.size(); ++s) {
@@ -368,6 +368,13 @@ void Builder::addServing(std::size_t index) {
     schedule::Activity& last = out_.problem.activities[schedule::at(made.back().last)];
     last.due = clock_.tick(serving.ready);
     last.dueReason = serving.good->name + " ready at " + at(serving.ready);
+    if (serving.good->served != book::Served::Cold) return;
+    // What is cold stands in the chiller until it goes out; its time at the counter begins then.
+    Tick shortest = schedule::kNever;
+    for (const schedule::Mode& mode : last.modes) shortest = std::min(shortest, mode.duration);
+    last.release = std::max<Tick>(0, clock_.tick(serving.until) - ticksFor(serving.good->hold) - shortest);
+    last.releaseReason =
+        serving.good->name + " until " + at(serving.until) + " is out at most " + handText(serving.good->hold);
 }
 
 void Builder::tie(const DayBatches& batches, const std::vector<std::vector<StepActivities>>& steps) {
@@ -393,8 +400,8 @@ void Builder::tie(const DayBatches& batches, const std::vector<std::vector<StepA
                 const Tick earliest = clock_.tick(wave.until) - ticksFor(wave.good->hold) - shortest;
                 if (earliest > cooked.release) {
                     cooked.release = earliest;
-                    cooked.releaseReason = wave.good->name + " until " + at(wave.until) + " is held at most " +
-                                           handText(wave.good->hold);
+                    cooked.releaseReason =
+                        wave.good->name + " until " + at(wave.until) + " is held at most " + handText(wave.good->hold);
                 }
             }
         } else if (const auto* parent = std::get_if<BatchUses>(&supply.to)) {
@@ -419,7 +426,8 @@ void Builder::addBreaks() {
         for (const book::Break& pause : present.shift->breaks) {
             schedule::Activity activity;
             activity.name = present.hand->name + "'s break";
-            activity.modes = {{static_cast<Tick>(pause.length.count()), {}, {}, {static_cast<schedule::WorkerIndex>(w)}}};
+            activity.modes = {
+                {static_cast<Tick>(pause.length.count()), {}, {}, {static_cast<schedule::WorkerIndex>(w)}}};
             activity.release = clock_.tick(pause.between.from);
             activity.due = clock_.tick(pause.between.to);
             activity.releaseReason = activity.dueReason =
@@ -446,7 +454,10 @@ void Builder::addCleaning() {
         schedule::Activity activity;
         activity.name = "Clean the " + gear.name;
         const auto any = static_cast<schedule::SkillIndex>(out_.problem.skills.size() - 1);
-        activity.modes = {{ticksFor(gear.clean), {{resource, out_.problem.resources[schedule::at(resource)].cumulative->capacity, {}}}, {{any, 1}}, {}}};
+        activity.modes = {{ticksFor(gear.clean),
+                           {{resource, out_.problem.resources[schedule::at(resource)].cumulative->capacity, {}}},
+                           {{any, 1}},
+                           {}}};
         Meaning meaning;
         meaning.does = Does::Clean;
         meaning.whose = Whose::Gear;

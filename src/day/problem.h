@@ -34,9 +34,9 @@ enum class Whose { Batch, BatchAhead, Lot, Load, Serving, Hand, Gear };
 struct Meaning {
     Does does = Does::Step;
     Whose whose = Whose::Batch;
-    std::size_t index = 0;           ///< among the batches, lots, loads or servings
+    std::size_t index = 0; ///< among the batches, lots, loads or servings
     const book::Step* step = nullptr;
-    std::size_t stepNumber = 0;      ///< within its route
+    std::size_t stepNumber = 0;       ///< within its route
     const book::Hand* hand = nullptr; ///< Break
     const book::Gear* gear = nullptr; ///< Clean
 };
@@ -49,11 +49,11 @@ struct DeckOf {
 /// The problem, and how to read its answer.
 struct DayProblem {
     schedule::Problem problem;
-    std::vector<Meaning> meanings;                ///< by activity
-    std::vector<const book::Hand*> hands;         ///< by worker
-    std::vector<std::optional<DeckOf>> decks;     ///< by resource; none for other gear
-    std::vector<const book::Gear*> gear;          ///< by resource
-    std::vector<Celsius> families;                ///< by family
+    std::vector<Meaning> meanings;            ///< by activity
+    std::vector<const book::Hand*> hands;     ///< by worker
+    std::vector<std::optional<DeckOf>> decks; ///< by resource; none for other gear
+    std::vector<const book::Gear*> gear;      ///< by resource
+    std::vector<Celsius> families;            ///< by family
 };
 
 /// Problems: a step that nobody present can do, gear that a batch is too heavy for, with names.

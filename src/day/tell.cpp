@@ -108,7 +108,8 @@ void Teller::addAmounts() {
         std::string dates;
         for (const Date date : chosen.dates) dates += (dates.empty() ? "" : ", ") + longDate(date);
         amount.name += " for " + dates;
-        amount.because.emplace_back("made today for the days until the next is ready; the days are taken as independent");
+        amount.because.emplace_back(
+            "made today for the days until the next is ready; the days are taken as independent");
         plan_.amounts.push_back(std::move(amount));
     }
 }
@@ -132,7 +133,8 @@ Task Teller::taskOf(std::size_t activity) const {
     task.end = told_.clock.instant(placed.end);
     for (const schedule::WorkerIndex worker : placed.workers)
         task.hands.push_back(told_.problem.hands[schedule::at(worker)]->name);
-    for (const schedule::Use& use : mode.uses) task.gear.push_back(told_.problem.problem.resources[schedule::at(use.resource)].name);
+    for (const schedule::Use& use : mode.uses)
+        task.gear.push_back(told_.problem.problem.resources[schedule::at(use.resource)].name);
     if (meaning.step) {
         task.what = meaning.step->what;
         task.cautions = meaning.step->cautions;
@@ -239,8 +241,7 @@ void Teller::addLoads() {
     }
     std::stable_sort(loads.begin(), loads.end(), [&](const At& a, const At& b) {
         const auto& placed = told_.schedule.placed;
-        return a.resource != b.resource ? a.resource < b.resource
-                                        : placed[a.activity].start < placed[b.activity].start;
+        return a.resource != b.resource ? a.resource < b.resource : placed[a.activity].start < placed[b.activity].start;
     });
     std::optional<std::size_t> lastResource;
     std::optional<Celsius> lastAt;
@@ -327,8 +328,8 @@ void Teller::addAssumptions() {
     for (const auto& [id, gear] : book().gear)
         if (gear.kind == book::GearKind::Chiller && gear.most) room += *gear.most * gear.count;
     if (chilled > room && room > Mass{})
-        plan_.warnings.push_back("Up to " + handText(chilled) + " wants chilling through the day; the chiller is put at " +
-                                 handText(room) + ".");
+        plan_.warnings.push_back("Up to " + handText(chilled) +
+                                 " wants chilling through the day; the chiller is put at " + handText(room) + ".");
     for (const book::Rule& rule : book().rules.rules)
         if (rule.confidence == book::Confidence::Memory)
             plan_.warnings.push_back("Rule not verified, check it with your local authority: " + rule.what + " (" +

@@ -43,7 +43,8 @@ void collectAllergens(const Book& book, const Formula& formula, std::set<std::st
             }
 }
 
-/// Water at the temperature that brings the paste to its target, as ice and tap water where it must be colder than the tap.
+/// Water at the temperature that brings the paste to its target, as ice and tap water where it must be colder than the
+/// tap.
 void addWater(const Book& book, const Formula& formula, Mass mass, WeighCard& card) {
     const book::UsualTemperatures& usual = book.house.usual;
     std::vector<Celsius> others{usual.flour, usual.room};
@@ -132,7 +133,8 @@ std::vector<PiecesLine> piecesOf(const book::Book& book, const DayLots& lots, co
         line.head = kind.heads.headWeight;
         line.finished = thickness;
         // What the paste is sure to have rested: the gauge is for that; longer rests spring back less.
-        line.gauge = pastry::gaugeFor(thickness, pastry::springbackAfter(paste.springback, paste.relaxation, paste.rest));
+        line.gauge =
+            pastry::gaugeFor(thickness, pastry::springbackAfter(paste.springback, paste.relaxation, paste.rest));
         line.blankLength = kind.piece.blankLength;
         line.blankWidth = kind.piece.blankWidth;
         lines.push_back(std::move(line));
@@ -168,10 +170,12 @@ namespace {
 
 std::string whereText(const Book& book, const pastry::Surplus& surplus) {
     switch (surplus.goes) {
-    case pastry::SurplusGoes::Kept: return "kept chilled: " + surplus.why;
+    case pastry::SurplusGoes::Kept:
+        return "kept chilled: " + surplus.why;
     case pastry::SurplusGoes::Reworked:
         return "re-worked into " + book.formulas.at(surplus.into).name + ": " + surplus.why;
-    case pastry::SurplusGoes::Discarded: break;
+    case pastry::SurplusGoes::Discarded:
+        break;
     }
     return "thrown away and written down: " + surplus.why;
 }
@@ -211,10 +215,10 @@ void addSurplus(const Told& told, Plan& plan) {
         }
         pieces = kind.heads.heads * kind.heads.piecesPerHead - kind.heads.surplus;
         trim[kind.paste] += kind.piece.trim * pieces;
-        if (kind.heads.surplus > 0) tellOf(kind.paste, kind.heads.surplus, kind.piece.divided, true, "Pieces: " + goods);
+        if (kind.heads.surplus > 0)
+            tellOf(kind.paste, kind.heads.surplus, kind.piece.divided, true, "Pieces: " + goods);
     }
-    for (const auto& [paste, mass] : trim)
-        tellOfMass(paste, mass, "Trim of " + book.formulas.at(paste).name);
+    for (const auto& [paste, mass] : trim) tellOfMass(paste, mass, "Trim of " + book.formulas.at(paste).name);
     for (const Batch& batch : told.work.today.batches) {
         Mass pressed;
         for (const HeadsFrom& from : batch.heads)
@@ -258,7 +262,8 @@ std::string takenText(const Told& told, const Lot& lot, book::Takes takes) {
         }
         return text;
     }
-    case book::Takes::Portion: break;
+    case book::Takes::Portion:
+        break;
     }
     return {};
 }

@@ -20,8 +20,7 @@ struct Problems {
     }
 };
 
-template <class T>
-class [[nodiscard]] Result {
+template <class T> class [[nodiscard]] Result {
   public:
     Result(T value) : held_(std::in_place_index<0>, std::move(value)) {}              // NOLINT: implicit on purpose
     Result(Problems problems) : held_(std::in_place_index<1>, std::move(problems)) {} // NOLINT: implicit on purpose

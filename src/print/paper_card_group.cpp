@@ -13,37 +13,42 @@ constexpr std::size_t kColumns = 5; ///< batches side by side
 constexpr std::size_t kFewest = 3;  ///< batches that make a group
 
 const day::Task* firstTaskOf(const day::Plan& plan, const day::WeighCard& card) {
-    const auto found = std::find_if(plan.tasks.begin(), plan.tasks.end(),
-                                    [&](const day::Task& task) { return task.card == card.id; });
+    const auto found =
+        std::find_if(plan.tasks.begin(), plan.tasks.end(), [&](const day::Task& task) { return task.card == card.id; });
     return found == plan.tasks.end() ? nullptr : &*found;
 }
 
-Cell bold(const std::string& text, double points) { return {{text, {points, true}, Mark::None}}; }
+/// A weight that stays on one line.
+Cell bold(std::string text, double points) {
+    if (const auto space = text.find(' '); space != std::string::npos) text.replace(space, 1, "\u00A0");
+    return {{std::move(text), {points, true, 0, Align::Left, 1}, Mark::None}};
+}
 
 /// Some of a group's batches, one column each.
 void columns(Flow& flow, const day::Plan& plan, const std::vector<const day::WeighCard*>& cards, const Times& times) {
-    std::vector<Column> heads{{"", Align::Left, 0, 1.5, 110}};
+    std::vector<Column> heads{{"", Align::Left, 0, 1.3, 90}};
     Row starts;
     starts.cells.push_back({{"batch, begin at", {10}, Mark::None}});
     for (const day::WeighCard* card : cards) {
         heads.push_back({"", Align::Right, 0, 1});
         const day::Task* task = firstTaskOf(plan, *card);
-        starts.cells.push_back(
-            {{std::to_string(card->number) + " of " + std::to_string(card->of), {10}, Mark::None},
-             {task ? times.clock(task->start) : "–", {15, true}, Mark::None}});
+        starts.cells.push_back({{std::to_string(card->number) + " of " + std::to_string(card->of), {10}, Mark::None},
+                                {task ? times.clock(task->start) : "–", {15, true}, Mark::None}});
     }
     Table table(heads);
-    table.padding = 2.5;
+    table.padding = 1.8;
     table.add(starts);
     for (std::size_t line = 0; line < cards.front()->lines.size(); ++line) {
         Row row;
         row.cells.push_back({{cards.front()->lines[line].what, {14}, Mark::None}});
         for (const day::WeighCard* card : cards) {
-            Cell weight = bold(handText(card->lines[line].weight), 17);
+            Cell weight = bold(handText(card->lines[line].weight), cards.size() > 4   ? 12.5
+                                                                   : cards.size() > 3 ? 14
+                                                                                      : 17);
             // What is bought for it, short: the words stand in the first column's note.
             const std::string& note = card->lines[line].note;
             if (const auto from = note.find("from "); from != std::string::npos)
-                weight.push_back({note.substr(from), {7.5}, Mark::None});
+                weight.push_back({note.substr(from), {6.5}, Mark::None});
             row.cells.push_back(weight);
         }
         table.add(row);
@@ -96,9 +101,13 @@ void paperCardGroup(Flow& flow, const day::Plan& plan, const std::vector<const d
     if (first.forTomorrow) where += ", for " + first.forWhen;
     flow.text(where + ". Weighed in steps of " + handText(first.scaleStep) + ".", {11});
     flow.space(4);
-    for (std::size_t from = 0; from < cards.size(); from += kColumns)
-        columns(flow, plan, {cards.begin() + static_cast<std::ptrdiff_t>(from),
-                             cards.begin() + static_cast<std::ptrdiff_t>(std::min(from + kColumns, cards.size()))},
+    // As few rows of columns as may be, and those alike.
+    const std::size_t blocks = (cards.size() + kColumns - 1) / kColumns;
+    const std::size_t each = (cards.size() + blocks - 1) / blocks;
+    for (std::size_t from = 0; from < cards.size(); from += each)
+        columns(flow, plan,
+                {cards.begin() + static_cast<std::ptrdiff_t>(from),
+                 cards.begin() + static_cast<std::ptrdiff_t>(std::min(from + each, cards.size()))},
                 times);
     for (const day::CardLine& line : first.lines)
         if (const auto from = line.note.find(", from "); from != std::string::npos)

@@ -78,9 +78,8 @@ void weights(std::vector<Block>& blocks, Canvas& canvas, const day::WeighCard& c
 }
 
 bool isGrouped(const std::vector<std::vector<const day::WeighCard*>>& groups, const day::WeighCard& card) {
-    return std::any_of(groups.begin(), groups.end(), [&](const auto& group) {
-        return std::find(group.begin(), group.end(), &card) != group.end();
-    });
+    return std::any_of(groups.begin(), groups.end(),
+                       [&](const auto& group) { return std::find(group.begin(), group.end(), &card) != group.end(); });
 }
 
 /// Boxes to write into, each with its words before it.

@@ -57,7 +57,7 @@ void amounts(Flow& flow, const day::Plan& plan, const Times& times) {
 void pieces(Flow& flow, const day::Plan& plan) {
     if (plan.pieces.empty()) return;
     flow.heading("Heads, pieces and gauge");
-    Table table({{"", Align::Left, 0, 1, 150},
+    Table table({{"", Align::Left, 0, 1, 120},
                  {"heads", Align::Right},
                  {"one head", Align::Right},
                  {"pieces", Align::Right},
@@ -65,17 +65,19 @@ void pieces(Flow& flow, const day::Plan& plan) {
                  {"gauge", Align::Right},
                  {"blank", Align::Right},
                  {"on pie", Align::Right}});
-    table.gap = 9;
+    table.gap = 7;
     table.padding = 1.2;
-    constexpr double kSize = 10;
+    constexpr double kSize = 9.5;
     for (const day::PiecesLine& line : plan.pieces)
         table.add({{{line.part, {kSize, true}, Mark::None}, {line.good, {kSize - 1.5}, Mark::None}},
-                   cell(std::to_string(line.heads) + " of " + std::to_string(line.perHead), kSize + 1, true),
-                   cell(handText(line.head), kSize, true), cell(std::to_string(line.pieces), kSize),
-                   cell(handText(line.each), kSize),
-                   {{handText(line.gauge), {kSize, true}, Mark::None},
-                    {"rests to " + handText(line.finished), {kSize - 2}, Mark::None}},
-                   cell(blankOf(line).empty() ? "–" : blankOf(line), kSize - 1), cell(handText(line.onPie), kSize)});
+                   cell(unbroken(std::to_string(line.heads) + " of " + std::to_string(line.perHead)), kSize, true),
+                   cell(unbroken(handText(line.head)), kSize, true),
+                   cell(std::to_string(line.pieces), kSize),
+                   cell(unbroken(handText(line.each)), kSize),
+                   {{unbroken(handText(line.gauge)), {kSize, true}, Mark::None},
+                    {unbroken("to " + handText(line.finished)), {kSize - 2}, Mark::None}},
+                   cell(blankOf(line).empty() ? "–" : unbroken(blankOf(line)), kSize - 2),
+                   cell(unbroken(handText(line.onPie)), kSize - 1)});
     table.flow(flow);
 }
 
@@ -137,11 +139,11 @@ void needed(Flow& flow, const day::Plan& plan) {
 void surplus(Flow& flow, const day::Plan& plan) {
     if (plan.surplus.empty()) return;
     flow.heading("Left over by rounding");
-    Table table({{"", Align::Right}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Left, 0, 1}});
-    table.padding = 1.5;
+    Table table({{"", Align::Right}, {"", Align::Right}, {"", Align::Left, 0, 1}, {"", Align::Left, 0, 1.2}});
+    table.padding = 1;
     for (const day::PlannedSurplus& one : plan.surplus)
-        table.add({cell(one.pieces > 0 ? countOf(one.pieces, "pieces") : "", 10.5, true),
-                   cell(handText(one.mass), 10.5), cell(one.what, 10.5), cell(one.where, 10.5, true)});
+        table.add({cell(one.pieces > 0 ? countOf(one.pieces, "pieces") : "", 9, true), cell(handText(one.mass), 9),
+                   cell(one.what, 9), cell(one.where, 9, true)});
     table.flow(flow);
 }
 

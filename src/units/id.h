@@ -9,8 +9,7 @@
 namespace piewright {
 
 /// The short name by which the book's files speak of a thing: `beef-pie`. No arithmetic, no empty name once read.
-template <class Kind>
-class Id {
+template <class Kind> class Id {
   public:
     Id() = default;
     explicit Id(std::string name) : name_(std::move(name)) {}
@@ -37,7 +36,6 @@ using RuleId = Id<struct RuleKind>;
 
 } // namespace piewright
 
-template <class Kind>
-struct std::hash<piewright::Id<Kind>> {
+template <class Kind> struct std::hash<piewright::Id<Kind>> {
     std::size_t operator()(const piewright::Id<Kind>& id) const noexcept { return std::hash<std::string>{}(id.name()); }
 };

@@ -48,9 +48,7 @@ class Money {
     friend constexpr Money operator*(Money a, std::int64_t n) { return {a.count_ * n, a.currency_}; }
     constexpr Money& operator+=(Money other) { return *this = *this + other; }
     friend constexpr bool operator==(Money, Money) = default;
-    friend constexpr std::strong_ordering operator<=>(Money a, Money b) {
-        return common(a, b), a.count_ <=> b.count_;
-    }
+    friend constexpr std::strong_ordering operator<=>(Money a, Money b) { return common(a, b), a.count_ <=> b.count_; }
     /// Times a plain factor, to the nearest ten-thousandth, halves away from zero.
     friend Money scaled(Money a, double factor);
 

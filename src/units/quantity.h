@@ -12,8 +12,7 @@ namespace piewright {
 /// One kind of amount, counted in a whole small unit named by the kind. Only the sums that mean something compile:
 /// amount ± amount, amount × count, amount ÷ amount (a plain ratio).
 /// Adding past ±9.2e18 small units (nine billion tonnes) is a bug, not an input: the readers bound what comes in.
-template <class Kind>
-class Quantity {
+template <class Kind> class Quantity {
   public:
     constexpr Quantity() = default;
     static constexpr Quantity ofRaw(std::int64_t count) { return Quantity(count); }

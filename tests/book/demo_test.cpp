@@ -82,7 +82,8 @@ TEST(DemoHouse, TightensTheRuleBook) {
 
 TEST(DemoHouse, WarnsOfWhatThePersonShouldLookAt) {
     const std::string told = findings(ropewalk());
-    // Shut from Saturday 19:00 to Tuesday 11:00: 5 + 24 + 24 + 11 = 64 h; the fillings keep three days, and nothing is said.
+    // Shut from Saturday 19:00 to Tuesday 11:00: 5 + 24 + 24 + 11 = 64 h; the fillings keep three days, and nothing is
+    // said.
     EXPECT_EQ(told.find("formula.chicken-filling.keeps"), std::string::npos) << told;
     EXPECT_NE(told.find("the rule hot-hold-tolerance of England is not verified"), std::string::npos) << told;
     EXPECT_NE(told.find("under-18"), std::string::npos) << "Cass is";

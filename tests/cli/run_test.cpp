@@ -187,7 +187,10 @@ TEST_F(CommandLine, AMangledPlanIsRefusedWithItsPlace) {
 }
 
 TEST_F(CommandLine, HostileSalesAreRefusedAndNothingIsWritten) {
-    std::ofstream("binary.csv", std::ios::binary) << std::string("\x7f""ELF\0\0\1\2", 8) << std::string(5000, '\xff');
+    std::ofstream("binary.csv", std::ios::binary) << std::string("\x7f"
+                                                                 "ELF\0\0\1\2",
+                                                                 8)
+                                                  << std::string(5000, '\xff');
     std::ofstream("empty.csv") << "";
     std::ofstream("long.csv") << "date,item,quantity\n\"" << std::string(300'000, 'x');
     for (const std::string file : {"binary.csv", "empty.csv", "long.csv"}) {

@@ -32,7 +32,8 @@ TEST_P(EveryPlan, HasNobodyInTwoPlacesOrAtWorkOutsideTheirShift) {
     for (auto& [hand, tasks] : byHand) {
         std::sort(tasks.begin(), tasks.end(), [](const auto* a, const auto* b) { return a->start < b->start; });
         for (std::size_t i = 1; i < tasks.size(); ++i)
-            EXPECT_LE(tasks[i - 1]->end, tasks[i]->start) << hand << ": " << tasks[i - 1]->what << " and " << tasks[i]->what;
+            EXPECT_LE(tasks[i - 1]->end, tasks[i]->start)
+                << hand << ": " << tasks[i - 1]->what << " and " << tasks[i]->what;
         const auto shift = std::find_if(plan_.shifts.begin(), plan_.shifts.end(),
                                         [&, &name = hand](const auto& s) { return s.hand == name; });
         ASSERT_NE(shift, plan_.shifts.end()) << hand;
@@ -58,9 +59,10 @@ TEST_P(EveryPlan, LoadsNoDeckTwiceAtOnceNorBeyondItsTraysNorBeforeItIsHot) {
         decks[{load.oven, load.deck}].push_back(&load);
     }
     ASSERT_FALSE(decks.empty());
-    const Instant firstIn = std::min_element(plan_.shifts.begin(), plan_.shifts.end(), [](const auto& a, const auto& b) {
-                                return a.from < b.from;
-                            })->from;
+    const Instant firstIn =
+        std::min_element(plan_.shifts.begin(), plan_.shifts.end(), [](const auto& a, const auto& b) {
+            return a.from < b.from;
+        })->from;
     for (const auto& [deck, loads] : decks) {
         const auto oven = std::find_if(book_.gear.begin(), book_.gear.end(),
                                        [&, &name = deck.first](const auto& g) { return g.second.name == name; });
@@ -79,7 +81,9 @@ TEST_P(EveryPlan, BringsEveryWaveOfPiesOutByItsTimeAndWithinItsHold) {
         const book::Good& good = book_.goods.at(GoodId(amount.good));
         int planned = 0;
         for (const day::PlannedWave& wave : amount.waves) planned += wave.pieces;
-        if (amount.setAside == 0) { EXPECT_EQ(planned, amount.pieces) << amount.name; }
+        if (amount.setAside == 0) {
+            EXPECT_EQ(planned, amount.pieces) << amount.name;
+        }
         if (!good.bake) continue;
         int baked = 0;
         for (const day::PlannedWave& wave : amount.waves) {
@@ -140,9 +144,7 @@ TEST_P(EveryPlan, KeepsMixesOfOnePasteNearlyEqualAndWithinTheMixer) {
     }
 }
 
-TEST_P(EveryPlan, IsTheSameTwice) {
-    EXPECT_EQ(wire::toJson(plan_), wire::toJson(test::planFor(book_, GetParam())));
-}
+TEST_P(EveryPlan, IsTheSameTwice) { EXPECT_EQ(wire::toJson(plan_), wire::toJson(test::planFor(book_, GetParam()))); }
 
 TEST_P(EveryPlan, ReadsBackFromJsonAsItWas) {
     const std::string text = wire::toJson(plan_);

@@ -60,7 +60,9 @@ TEST(Rooms, UseEachOtherInOneDirection) {
     const auto uses = allUses();
     for (const auto& [room, may] : uses)
         for (const std::string& other : may)
-            if (other != room) { EXPECT_FALSE(uses.at(other).contains(room)) << room << " and " << other; }
+            if (other != room) {
+                EXPECT_FALSE(uses.at(other).contains(room)) << room << " and " << other;
+            }
 }
 
 TEST(Rooms, EverySourceIsListedByName) {
