@@ -28,6 +28,7 @@ Result<day::WeighedOut> weighedOut(const book::Book& book, const WeighOptions& o
         return day::weighOut(book, formula->second, *mass);
     }
     std::vector<std::string> names;
+    names.reserve(book.goods.size() + book.formulas.size());
     for (const auto& [id, good] : book.goods) names.push_back(id.name());
     for (const auto& [id, formula] : book.formulas) names.push_back(id.name());
     Problems problems = Problems::one(Fault::Input, "no good or formula is called \"" + options.what + "\"",

@@ -29,15 +29,15 @@ template <class T> class [[nodiscard]] Result {
     explicit operator bool() const { return ok(); }
 
     /// The value. Asking a failed result for it is a bug.
-    [[nodiscard]] const T& value() const& { return assert(ok()), *std::get_if<0>(&held_); }
-    [[nodiscard]] T& value() & { return assert(ok()), *std::get_if<0>(&held_); }
-    [[nodiscard]] T&& value() && { return assert(ok()), std::move(*std::get_if<0>(&held_)); }
+    [[nodiscard]] const T& value() const& { return assert(ok()), std::get<0>(held_); }
+    [[nodiscard]] T& value() & { return assert(ok()), std::get<0>(held_); }
+    [[nodiscard]] T&& value() && { return assert(ok()), std::move(std::get<0>(held_)); }
     const T& operator*() const& { return value(); }
     T& operator*() & { return value(); }
     const T* operator->() const { return &value(); }
     T* operator->() { return &value(); }
 
-    [[nodiscard]] const Problems& problems() const { return assert(!ok()), *std::get_if<1>(&held_); }
+    [[nodiscard]] const Problems& problems() const { return assert(!ok()), std::get<1>(held_); }
 
   private:
     std::variant<T, Problems> held_;
