@@ -14,7 +14,7 @@ namespace piewright::csv {
 
 constexpr std::size_t kLongestField = std::size_t{64} * 1024; ///< bytes
 constexpr std::size_t kLongestRow = std::size_t{1024} * 1024; ///< bytes
-constexpr std::size_t kMostFields = 4096;        ///< in one row
+constexpr std::size_t kMostFields = 4096;                     ///< in one row
 constexpr std::size_t kLookedAt = std::size_t{64} * 1024;     ///< bytes by which a dialect is guessed
 
 /// How a file writes its rows.
