@@ -143,21 +143,23 @@ void TextSheet::table(const TextTable& table) { text_ += table.print(width_); }
 void writePieces(TextSheet& sheet, const std::vector<day::PiecesLine>& pieces) {
     if (pieces.empty()) return;
     sheet.heading("Heads, pieces and gauge");
-    TextTable table({{"good", Side::Left, true},
-                     {"part"},
+    TextTable table({{"for", Side::Left, true},
+                     {"heads", Side::Right},
+                     {"one head", Side::Right},
                      {"pieces", Side::Right},
                      {"each", Side::Right},
-                     {"heads", Side::Right},
-                     {"of", Side::Right},
-                     {"one head", Side::Right},
                      {"gauge", Side::Right},
-                     {"rests to", Side::Right},
                      {"blank", Side::Right},
                      {"on pie", Side::Right}});
     for (const day::PiecesLine& line : pieces)
-        table.add({line.good, line.part, std::to_string(line.pieces), handText(line.each), std::to_string(line.heads),
-                   std::to_string(line.perHead), handText(line.head), handText(line.gauge), handText(line.finished),
-                   blankOf(line), handText(line.onPie)});
+        table.addLines({{line.part, line.good},
+                        {std::to_string(line.heads) + " of " + std::to_string(line.perHead)},
+                        {handText(line.head)},
+                        {std::to_string(line.pieces)},
+                        {handText(line.each)},
+                        {handText(line.gauge), "to " + handText(line.finished)},
+                        {blankOf(line)},
+                        {handText(line.onPie)}});
     sheet.table(table);
 }
 
