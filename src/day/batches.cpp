@@ -53,7 +53,7 @@ class Maker {
         for (auto& [formula, wants] : wants_)
             for (Want& w : wants) w.to.reset();
     }
-    void want(const FormulaId& formula, Want w) { wants_[formula].push_back(std::move(w)); }
+    void want(const FormulaId& formula, const Want& w) { wants_[formula].push_back(w); }
 
     /// Works through the wants, users before what they use. `make` says what becomes of a formula.
     enum class Fate { Make, TakeFromBefore, LookInside, Leave };
@@ -79,7 +79,7 @@ class Maker {
         formula::BatchSplit split;
     };
     std::optional<Fit> fit(const Formula& formula, Mass out);
-    std::optional<ClockTime> arrival(const Formula& formula) const;
+    [[nodiscard]] std::optional<ClockTime> arrival(const Formula& formula) const;
     void refuse(std::string saw, std::string want) {
         findings_.push_back({{}, std::move(saw), std::move(want), {}, Severity::Error});
     }
@@ -183,6 +183,7 @@ void Maker::wantAhead(const Book& book, const std::vector<Chosen>& over) {
 void Maker::run(const std::function<Fate(const Formula&, const Want&)>& fate) {
     if (!findings_.empty()) return;
     std::vector<const Formula*> order;
+    order.reserve(book_.formulas.size());
     for (const auto& [id, formula] : book_.formulas) order.push_back(&formula);
     std::stable_sort(order.begin(), order.end(),
                      [&](const Formula* a, const Formula* b) { return heightOf(book_, *a) > heightOf(book_, *b); });
@@ -195,13 +196,13 @@ void Maker::run(const std::function<Fate(const Formula&, const Want&)>& fate) {
         std::vector<Want> made;
         std::vector<Want> inside;
         Mass before;
-        for (Want& w : wants) {
+        for (const Want& w : wants) {
             switch (fate(*formula, w)) {
             case Fate::Make:
-                made.push_back(std::move(w));
+                made.push_back(w);
                 break;
             case Fate::LookInside:
-                inside.push_back(std::move(w));
+                inside.push_back(w);
                 break;
             case Fate::TakeFromBefore:
                 before += w.mass;
@@ -237,7 +238,7 @@ void Maker::make(const Formula& formula, std::vector<Want> wants) {
             makeGroup(formula, group);
             group.clear();
         }
-        group.push_back(std::move(w));
+        group.push_back(w);
     }
     if (!group.empty()) makeGroup(formula, group);
     int number = 0;
@@ -306,9 +307,9 @@ void Maker::makeGroup(const Formula& formula, const std::vector<Want>& wants) {
         }
         for (std::size_t b = 0; b < shares.size(); ++b) {
             const Mass out = whole ? sums[b] : fitting->split.each;
-            const bool short_ = whole && fitting->split.each * fitting->split.count > total + milligrams(count);
+            const bool topped = whole && fitting->split.each * fitting->split.count > total + milligrams(count);
             if (!shares[b].empty())
-                addBatch(formula, fitting->vessel, short_ ? std::max(out, fitting->split.each) : out, shares[b]);
+                addBatch(formula, fitting->vessel, topped ? std::max(out, fitting->split.each) : out, shares[b]);
         }
         return;
     }

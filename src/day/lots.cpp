@@ -199,6 +199,7 @@ void addBaked(const Book& book, DayLots& out, const std::vector<Baked>& goods, c
     }
     for (std::size_t w = 0; w < waves.size(); ++w) {
         std::vector<int> pieces;
+        pieces.reserve(parts.size());
         for (const auto& part : parts) pieces.push_back(part[w]);
         addLoads(book, out, goods, pieces, waves[w], static_cast<int>(w) + 1, deckTrays);
     }

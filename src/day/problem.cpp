@@ -16,7 +16,6 @@ using book::Gear;
 using book::GearKind;
 using book::Step;
 using schedule::ActivityIndex;
-using schedule::Lag;
 using schedule::Point;
 using schedule::ResourceIndex;
 using schedule::Tick;
@@ -410,9 +409,10 @@ void Builder::tie(const DayBatches& batches, const std::vector<std::vector<StepA
         }
         if (!used) continue;
         const std::string name = batch.formula->name;
-        lag(made, Point::End, *used, Point::Start, ticksFor(batch.formula->rest),
-            name + " is made before it is used for " + where +
-                (batch.formula->rest > Seconds(0) ? " and rests " + handText(batch.formula->rest) : ""));
+        std::string reason = name + " is made before it is used for ";
+        reason += where;
+        if (batch.formula->rest > Seconds(0)) reason += " and rests " + handText(batch.formula->rest);
+        lag(made, Point::End, *used, Point::Start, ticksFor(batch.formula->rest), std::move(reason));
         if (batch.formula->keeps)
             atMost(made, Point::End, *used, Point::Start,
                    static_cast<Tick>(std::chrono::floor<Minutes>(*batch.formula->keeps).count()),

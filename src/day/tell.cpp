@@ -11,7 +11,6 @@ namespace piewright::day {
 
 namespace {
 
-using schedule::ActivityIndex;
 using schedule::Placed;
 
 class Teller {
@@ -33,9 +32,9 @@ class Teller {
   private:
     void addHouse();
     void addAmounts();
-    PlannedAmount amountOf(const Chosen& chosen) const;
+    [[nodiscard]] PlannedAmount amountOf(const Chosen& chosen) const;
     void addTasks();
-    Task taskOf(std::size_t activity) const;
+    [[nodiscard]] Task taskOf(std::size_t activity) const;
     void addLoads();
     void addShifts();
     void addBefore();
@@ -208,10 +207,12 @@ void Teller::addTasks() {
             task.gear = whole.gear;
             const std::string deck = deckName(stand);
             const std::string until = toText(told_.clock.clock(told_.schedule.placed[stand].end));
-            if (m.does == Does::Begin)
-                task.what += deck.empty() ? ": put on, off at " + until : ": load " + deck + ", out at " + until;
-            else
-                task.what += deck.empty() ? ": take off" : ": empty " + deck;
+            const bool begins = m.does == Does::Begin;
+            task.what +=
+                deck.empty() ? (begins ? ": put on, off at " : ": take off") : (begins ? ": load " : ": empty ");
+            task.what += deck;
+            if (begins && !deck.empty()) task.what += ", out at ";
+            if (begins) task.what += until;
             if (m.does == Does::End) task.card.clear();
         } else if (m.does == Does::Stand) {
             task.what += ", until " + toText(told_.clock.clock(told_.schedule.placed[a].end));

@@ -22,13 +22,13 @@ class Writer {
     void truth(const char* key, bool value) { object_[key] = value; }
     void count(const char* key, std::int64_t value) { object_[key] = value; }
     void real(const char* key, double value) { object_[key] = value; }
-    void mass(std::string key, Mass value) { object_[key + "_mg"] = value.raw(); }
-    void length(std::string key, Length value) { object_[key + "_um"] = value.raw(); }
-    void temperature(std::string key, Celsius value) { object_[key + "_mdegc"] = value.milli(); }
+    void mass(const std::string& key, Mass value) { object_[key + "_mg"] = value.raw(); }
+    void length(const std::string& key, Length value) { object_[key + "_um"] = value.raw(); }
+    void temperature(const std::string& key, Celsius value) { object_[key + "_mdegc"] = value.milli(); }
     void temperature(const std::string& key, const std::optional<Celsius>& value) {
         if (value) temperature(key, *value);
     }
-    void minutes(std::string key, Minutes value) { object_[key + "_min"] = value.count(); }
+    void minutes(const std::string& key, Minutes value) { object_[key + "_min"] = value.count(); }
     void money(const char* key, Money value) {
         object_[key] = {{"currency", value.currency().code()}, {"ten_thousandths", value.tenThousandths()}};
     }
