@@ -4,8 +4,8 @@
 #include "book/kinds.h"
 #include "book/rules_file.h"
 #include "book/sources.h"
-#include "book/toml.h"
 #include "finding/suggest.h"
+#include "toml/read.h"
 
 #include <array>
 #include <fstream>
@@ -22,8 +22,10 @@ void takeShippedRules(const Checking& checking, Book& book) {
         names.emplace_back(shipped.name);
         if (shipped.name != book.house.ruleBook) continue;
         Reading reading{checking.report, "data/rules/" + names.back() + ".toml", {}};
-        if (const auto root = parseToml(std::string(shipped.text), reading.file, checking.report))
+        if (const auto root = toml::read(std::string(shipped.text), reading.file))
             book.rules = readRuleBook(reading, *root);
+        else
+            checking.report.take(root.problems());
         return;
     }
     names.emplace_back(kOwnRules);

@@ -34,6 +34,10 @@ void Report::error(Place place, std::string saw, std::string want, std::string h
     add({std::move(place), std::move(saw), std::move(want), std::move(hint), Severity::Error});
 }
 
+void Report::take(const Problems& problems) {
+    for (const Finding& finding : problems.findings) error(finding.place, finding.saw, finding.want, finding.hint);
+}
+
 void Report::warning(Place place, std::string saw, std::string want, std::string hint) {
     add({std::move(place), std::move(saw), std::move(want), std::move(hint), Severity::Warning});
 }

@@ -1,7 +1,7 @@
 // Gathers the findings while the book is read and checked.
 #pragma once
 
-#include "finding/finding.h"
+#include "finding/result.h"
 
 #include <cstddef>
 #include <set>
@@ -16,6 +16,7 @@ namespace piewright::book {
 class Report {
   public:
     void error(Place place, std::string saw, std::string want = {}, std::string hint = {});
+    void take(const Problems& problems); ///< all of them, as errors
     void warning(Place place, std::string saw, std::string want = {}, std::string hint = {});
 
     /// `did you mean …?` or nothing. Looks only as long as a person could still read the findings and the names

@@ -1,8 +1,8 @@
 #include "book/sources.h"
 
 #include "book/kinds.h"
-#include "book/toml.h"
 #include "finding/suggest.h"
+#include "toml/read.h"
 
 #include <algorithm>
 #include <charconv>
@@ -53,8 +53,10 @@ Sources::Sources(const Texts& texts, Report& report) {
             report.error({name, 0, 0, {}}, "no file of a book", known, didYouMean(name, names));
         } else if (text.size() > kMostFileBytes) {
             report.error({name, 0, 0, {}}, std::to_string(text.size()) + " bytes", "at most 4 MiB");
-        } else if (auto root = parseToml(text, name, report)) {
+        } else if (auto root = toml::read(text, name)) {
             roots_.emplace(name, std::move(*root));
+        } else {
+            report.take(root.problems());
         }
     }
     for (const BookFile& file : bookFiles()) {

@@ -1,9 +1,9 @@
 // The book's files as they were given: which were there, which could be read, and where each key stands.
 #pragma once
 
-#include "book/node.h"
 #include "book/read.h"
 #include "book/report.h"
+#include "toml/node.h"
 
 #include <map>
 #include <optional>
@@ -13,6 +13,8 @@
 #include <vector>
 
 namespace piewright::book {
+
+using toml::Node;
 
 /// Bounds on what is read at all.
 inline constexpr std::size_t kMostFileBytes = 4 * 1024 * 1024;

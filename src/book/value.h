@@ -2,9 +2,9 @@
 // that what is written reads back.
 #pragma once
 
-#include "book/node.h"
 #include "book/words.h"
 #include "finding/result.h"
+#include "toml/node.h"
 #include "units/text.h"
 
 #include <span>
@@ -13,6 +13,9 @@
 #include <type_traits>
 
 namespace piewright::book {
+
+using toml::Member;
+using toml::Node;
 
 /// A node as a person would name it, for findings: `the number 12`, `a list`, or the text in quotation marks.
 [[nodiscard]] std::string seen(const Node& node);

@@ -2,8 +2,8 @@
 // of the sources that each rule names; a word on how far each was read stands in its confidence.
 #include "book/fields.h"
 #include "book/rules_file.h"
-#include "book/toml.h"
 #include "house_texts.h"
+#include "toml/read.h"
 
 #include <gtest/gtest.h>
 
@@ -16,7 +16,7 @@ RuleBook shipped(std::string_view name) {
     for (const ShippedRules& each : shippedRules()) {
         if (each.name != name) continue;
         Report report;
-        const auto root = parseToml(std::string(each.text), "rules", report);
+        const auto root = toml::read(std::string(each.text), "rules");
         Reading reading{report, "rules", {}};
         RuleBook rules = readRuleBook(reading, *root);
         EXPECT_EQ(toText(report.take()), "") << name;

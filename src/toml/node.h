@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-namespace piewright::book {
+namespace piewright::toml {
 
 struct Member;
 
@@ -42,4 +42,4 @@ inline const Node* Node::find(std::string_view key) const {
     return nullptr;
 }
 
-} // namespace piewright::book
+} // namespace piewright::toml

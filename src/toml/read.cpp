@@ -1,14 +1,31 @@
-#include "book/toml.h"
+#include "toml/read.h"
 
-// Nothing in a book nests deeper; the library tears a document down by recursion.
-#define TOML_MAX_NESTED_VALUES 16
-#include <toml++/toml.h>
+#include "toml/letters.h"
 
 #include <algorithm>
 #include <exception>
+#include <optional>
+#include <stdexcept>
 #include <string_view>
+#include <utility>
 
-namespace piewright::book {
+namespace {
+
+constexpr void heldBy(bool text) {
+    if (!text) throw std::logic_error("not well formed");
+}
+
+} // namespace
+
+// Nothing we read nests deeper; the library tears a document down by recursion.
+#define TOML_MAX_NESTED_VALUES 16
+// The library asserts some things that only a bad text breaks (`[.a]`, `[[1,}`): then it is to say so, in every build,
+// and neither end the program nor go on regardless.
+#undef NDEBUG
+#define TOML_ASSERT(expr) heldBy(static_cast<bool>(expr))
+#include <toml++/toml.h>
+
+namespace piewright::toml {
 
 namespace {
 
@@ -18,33 +35,34 @@ constexpr std::size_t kMostTogether = 4'096; // in one list or table
 constexpr std::size_t kMostNodes = 200'000;
 constexpr int kDeepest = 8;
 
-// Too big or too deep for the parser to handle in good time and stack: dotted keys nest without a limit there.
-bool tooMuch(const std::string& text, const std::string& file, Report& report) {
-    std::size_t line = 1;
+// Too big or too deep for the library to handle in good time and stack: dotted keys nest without a limit there.
+std::optional<Problems> tooMuch(const std::string& text, const std::string& file) {
+    int line = 1;
     std::size_t points = 0;
     for (const char c : text) {
         if (c == '\n') {
             ++line;
             points = 0;
-            if (line > kMostLines) {
-                report.error({file, 0, 0, {}}, "more than 50,000 lines", "at most 50,000 lines in a file");
-                return true;
-            }
-        } else if (c == '.' && ++points > kMostPointsOnALine) {
-            report.error({file, static_cast<int>(line), 0, {}}, "more than 200 points on one line",
-                         "shorter lines, and keys no deeper than the book's");
-            return true;
         }
+        if (c == '.') ++points;
+        if (static_cast<std::size_t>(line) > kMostLines)
+            return Problems::one(Fault::Input, "more than 50,000 lines", "at most 50,000 lines in a file",
+                                 {file, 0, 0, {}});
+        if (points > kMostPointsOnALine)
+            return Problems::one(Fault::Input, "more than 200 points on one line", "shorter lines, and keys less deep",
+                                 {file, line, 0, {}});
     }
-    return false;
+    return std::nullopt;
 }
 
 class Converter {
   public:
-    Converter(std::string_view text, const std::string& file, Report& report)
-        : text_(text), file_(file), report_(report) {}
+    explicit Converter(std::string_view text) : text_(text) {}
 
-    bool convert(const toml::node& from, Node& to, int depth) {
+    // What was too much, and where.
+    [[nodiscard]] const Finding& finding() const { return finding_; }
+
+    bool convert(const ::toml::node& from, Node& to, int depth) {
         to.line = static_cast<int>(from.source().begin.line);
         to.column = static_cast<int>(from.source().begin.column);
         if (++nodes_ > kMostNodes) return refused(to, "more than 200,000 values", "fewer in one file");
@@ -57,11 +75,11 @@ class Converter {
 
   private:
     bool refused(const Node& at, std::string saw, std::string want) {
-        report_.error({file_, at.line, at.column, {}}, std::move(saw), std::move(want));
+        finding_ = {{{}, at.line, at.column, {}}, std::move(saw), std::move(want), {}};
         return false;
     }
 
-    bool convertTable(const toml::table& table, Node& to, int depth) {
+    bool convertTable(const ::toml::table& table, Node& to, int depth) {
         to.kind = Node::Kind::Table;
         if (table.size() > kMostTogether) return refused(to, "more than 4,096 keys in one table", "fewer");
         for (auto&& [key, value] : table) {
@@ -76,7 +94,7 @@ class Converter {
         return true;
     }
 
-    bool convertList(const toml::array& list, Node& to, int depth) {
+    bool convertList(const ::toml::array& list, Node& to, int depth) {
         to.kind = Node::Kind::List;
         if (list.size() > kMostTogether) return refused(to, "more than 4,096 values in one list", "fewer");
         to.items.resize(list.size());
@@ -85,10 +103,10 @@ class Converter {
         return true;
     }
 
-    static void convertValue(const toml::node& from, Node& to) {
+    static void convertValue(const ::toml::node& from, Node& to) {
         if (const auto* text = from.as_string()) {
             to.kind = Node::Kind::Text;
-            to.text = text->get();
+            to.text = plain(text->get());
         } else if (const auto* number = from.as_integer()) {
             to.kind = Node::Kind::Integer;
             to.number = number->get();
@@ -97,7 +115,7 @@ class Converter {
             to.truth = truth->get();
         } else if (const auto* day = from.as_date()) {
             to.kind = Node::Kind::Day;
-            const toml::date date = day->get();
+            const ::toml::date date = day->get();
             to.date = Date(std::chrono::year_month_day(std::chrono::year(date.year), std::chrono::month(date.month),
                                                        std::chrono::day(date.day)));
         } else {
@@ -106,15 +124,15 @@ class Converter {
     }
 
 #if TOML_LIB_MAJOR >= 3
-    void place(const toml::key& key, Member& member) {
-        member.key = key.str();
+    void place(const ::toml::key& key, Member& member) {
+        member.key = plain(key.str());
         member.line = static_cast<int>(key.source().begin.line);
         member.column = static_cast<int>(key.source().begin.column);
     }
 #else
     // Keys are plain strings there: theirs is the last place before the value on the value's line that reads like them.
     void place(const std::string& key, Member& member) {
-        member.key = key;
+        member.key = plain(key);
         member.line = member.value.line;
         member.column = member.value.column;
         std::string_view rest = text_;
@@ -129,28 +147,35 @@ class Converter {
 #endif
 
     [[maybe_unused]] std::string_view text_;
-    const std::string& file_;
-    Report& report_;
+    Finding finding_;
     std::size_t nodes_ = 0;
 };
 
-} // namespace
-
-std::optional<Node> parseToml(const std::string& text, const std::string& file, Report& report) {
-    if (tooMuch(text, file, report)) return std::nullopt;
-    try {
-        const toml::table document = toml::parse(std::string_view(text), std::string_view(file));
-        Node root;
-        if (!Converter(text, file, report).convert(document, root, 0)) return std::nullopt;
-        return root;
-    } catch (const toml::parse_error& error) {
-        const auto& at = error.source().begin;
-        report.error({file, static_cast<int>(at.line), static_cast<int>(at.column), {}},
-                     "not TOML: " + std::string(error.description()));
-    } catch (const std::exception& error) {
-        report.error({file, 0, 0, {}}, std::string("cannot be read: ") + error.what());
-    }
-    return std::nullopt;
+Problems notToml(const std::string& file, int line, int column, const std::string& saw) {
+    return Problems::one(Fault::Input, "not TOML: " + saw, {}, {file, line, column, {}});
 }
 
-} // namespace piewright::book
+} // namespace
+
+Result<Node> read(const std::string& text, const std::string& file) {
+    if (auto problems = tooMuch(text, file)) return *std::move(problems);
+    const Veiled veiled = veil(text);
+    if (veiled.badLine > 0) return notToml(file, veiled.badLine, veiled.badColumn, "a byte that is not UTF-8");
+    try {
+        const ::toml::table document = ::toml::parse(std::string_view(veiled.text), std::string_view(file));
+        Node root;
+        Converter converter(veiled.text);
+        if (converter.convert(document, root, 0)) return root;
+        Problems problems{Fault::Input, {converter.finding()}};
+        problems.findings.front().place.file = file;
+        return problems;
+    } catch (const ::toml::parse_error& error) {
+        const auto& at = error.source().begin;
+        return notToml(file, static_cast<int>(at.line), static_cast<int>(at.column),
+                       plain(std::string(error.description())));
+    } catch (const std::exception& error) {
+        return notToml(file, 0, 0, error.what());
+    }
+}
+
+} // namespace piewright::toml
