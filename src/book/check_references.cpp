@@ -8,6 +8,7 @@ namespace {
 
 template <class Key, class Value> std::vector<std::string> namesOf(const std::map<Key, Value>& things) {
     std::vector<std::string> names;
+    names.reserve(things.size());
     for (const auto& [id, thing] : things) names.push_back(id.name());
     return names;
 }

@@ -105,18 +105,19 @@ void checkLivesCoverDeliveries(const Checking& checking) {
     for (const auto& [id, days] : uses.all()) {
         const auto found = book.stuffs.find(id);
         const std::string path = "stuff." + id.name();
-        if (found == book.stuffs.end() || !found->second.life || !checking.sound(path)) continue;
+        if (found == book.stuffs.end() || !checking.sound(path)) continue;
+        const std::optional<Seconds> life = found->second.life;
+        if (!life) continue;
         std::string stale;
         for (unsigned day = 0; day < kWeekDays; ++day) {
             const auto since = days.at(day) ? daysSinceDelivery(book, found->second, day) : std::nullopt;
             // On the day of delivery it is fresh; it must last into the last of the days it waits.
-            if (since && *since > 0 && Days(*since) >= *found->second.life)
+            if (since && *since > 0 && Days(*since) >= *life)
                 stale += (stale.empty() ? "" : ", ") + longName(Weekday(day));
         }
         if (!stale.empty())
             checking.warning(kFile, path + ".life",
-                             "keeps " + exactText(*found->second.life) + ", and is used too long after delivery on " +
-                                 stale,
+                             "keeps " + exactText(*life) + ", and is used too long after delivery on " + stale,
                              "days of sale that its deliveries reach, or another delivery");
     }
 }

@@ -107,7 +107,7 @@ void warnOfShortKeeping(const Checking& checking) {
         if (closed) longest = std::max(longest, opens - *closed);
         closed = sinceSunday(day, house.hours.at(day).back().to);
     }
-    if (closed) longest = std::max(longest, *first + kWeek - *closed);
+    if (closed && first) longest = std::max(longest, *first + kWeek - *closed);
     for (const auto& [id, formula] : checking.book.formulas)
         if (formula.made == Made::DayBefore && formula.keeps && *formula.keeps < longest &&
             checking.sound("formula." + id.name()))

@@ -109,7 +109,6 @@ bool Fields::isList(const Node& node, std::string_view key, std::size_t most) {
 }
 
 bool Fields::isTable(const Node& node, std::string_view key) {
-    const std::string name(key);
     if (node.kind != Node::Kind::Table) {
         refuse(node, path(key), wrongKind(node, "tables such as [" + path(key) + ".some-name]"));
         return false;

@@ -53,7 +53,7 @@ class Fields {
 
     /// Reads what must be there. All readers: whether `into` was set.
     template <class T>
-    bool need(std::string_view key, T& into, std::type_identity_t<std::optional<Bounds<T>>> bounds = {}) {
+    bool need(std::string_view key, T& into, const std::type_identity_t<std::optional<Bounds<T>>>& bounds = {}) {
         if (has(key)) return take(key, into, bounds);
         missing(key, wantOf<T>());
         return false;
@@ -61,13 +61,13 @@ class Fields {
 
     /// Reads what may be there.
     template <class T>
-    bool take(std::string_view key, T& into, std::type_identity_t<std::optional<Bounds<T>>> bounds = {}) {
+    bool take(std::string_view key, T& into, const std::type_identity_t<std::optional<Bounds<T>>>& bounds = {}) {
         const Node* node = find(key);
         return node != nullptr && value(*node, path(key), into, bounds);
     }
     template <class T>
     bool take(std::string_view key, std::optional<T>& into,
-              std::type_identity_t<std::optional<Bounds<T>>> bounds = {}) {
+              const std::type_identity_t<std::optional<Bounds<T>>>& bounds = {}) {
         T value{};
         if (!take(key, value, bounds)) return false;
         into = std::move(value);
@@ -114,7 +114,7 @@ class Fields {
     /// One value that is not a table's key, such as a list's item.
     template <class T>
     bool value(const Node& node, const std::string& at, T& into,
-               std::type_identity_t<std::optional<Bounds<T>>> bounds = {}) {
+               const std::type_identity_t<std::optional<Bounds<T>>>& bounds = {}) {
         auto read = readValue<T>(node);
         if (!read) {
             refuse(node, at, read.problems());

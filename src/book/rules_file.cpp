@@ -119,6 +119,7 @@ void confirm(Fields& fields, const Node& node, const std::string& path, const Ru
     Rule* rule = findRule(rules, id);
     if (rule == nullptr) {
         std::vector<std::string> stated;
+        stated.reserve(rules.rules.size());
         for (const Rule& each : rules.rules) stated.push_back(each.id.name());
         fields.error(node, path, inQuotes(id.name()) + " is no rule of the rule book in force",
                      stated.empty() ? "a rule it states" : "one of " + listed(stated), didYouMean(id.name(), stated));

@@ -17,7 +17,7 @@ namespace piewright::book {
 using toml::Node;
 
 /// Bounds on what is read at all.
-inline constexpr std::size_t kMostFileBytes = 4 * 1024 * 1024;
+inline constexpr std::size_t kMostFileBytes = std::size_t{4} << 20U;
 inline constexpr std::size_t kMostFiles = 64;
 
 class Sources {

@@ -129,6 +129,7 @@ std::string printStuffs(const Book& book) {
         entries.put("density", stuff.density);
         entries.put("each", stuff.each);
         std::vector<Entries> packs;
+        packs.reserve(stuff.packs.size());
         for (const Pack& pack : stuff.packs) packs.push_back(packEntries(pack));
         entries.putTables("packs", packs);
         entries.putUnless("storage", stuff.storage, plain.storage);

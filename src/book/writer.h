@@ -31,6 +31,7 @@ class Entries {
     template <class T> void putList(std::string_view key, const std::vector<T>& values) {
         if (values.empty()) return;
         std::vector<std::string> items;
+        items.reserve(values.size());
         for (const T& value : values) items.push_back(writeValue(value));
         putRaw(key, listOf(items));
     }

@@ -350,7 +350,7 @@ std::string handText(Seconds duration) {
     // Seconds count below ten minutes only; days are spoken of from the second one on.
     const std::uint64_t size = exact < 10 * kMinute ? exact : (exact + kMinute / 2) / kMinute * kMinute;
     const std::span<const Unit> units(kTimeUnits);
-    return (duration < Seconds(0) ? "-" : "") + joined(size, size < 48 * 60 * kMinute ? units.subspan(1) : units);
+    return (duration < Seconds(0) ? "-" : "") + joined(size, size < 48U * 60U * kMinute ? units.subspan(1) : units);
 }
 
 } // namespace piewright
