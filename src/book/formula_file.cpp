@@ -156,9 +156,11 @@ Entries formulaEntries(const Formula& formula) {
     entries.put("makes", formula.makes);
     entries.put("basis", formula.basis);
     std::vector<Entries> lines;
+    lines.reserve(formula.lines.size());
     for (const Line& line : formula.lines) lines.push_back(lineEntries(line, formula.basis));
     entries.putTables("lines", lines);
     std::vector<Entries> losses;
+    losses.reserve(formula.losses.size());
     for (const Loss& loss : formula.losses) losses.push_back(lossEntries(loss));
     entries.putTables("losses", losses);
     entries.put("density", formula.density);

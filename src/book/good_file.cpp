@@ -117,6 +117,7 @@ Entries goodEntries(const Good& good) {
     if (good.base) entries.putRaw("base", sheetToml(*good.base));
     if (good.lid) entries.putRaw("lid", sheetToml(*good.lid));
     std::vector<Entries> deposits;
+    deposits.reserve(good.deposits.size());
     for (const Deposit& deposit : good.deposits) deposits.push_back(depositEntries(deposit));
     entries.putTables("deposits", deposits);
     entries.putUnless("bake-loss", good.bakeLoss, plain.bakeLoss);

@@ -345,12 +345,13 @@ std::string handText(Length length) { return decimals(stepped(length.raw(), 100)
 
 std::string handText(Seconds duration) {
     constexpr std::uint64_t kMinute = 60;
+    constexpr std::uint64_t kHour = 60 * kMinute;
     const std::uint64_t exact = magnitude(duration.count());
     if (exact == 0) return "0 min";
     // Seconds count below ten minutes only; days are spoken of from the second one on.
     const std::uint64_t size = exact < 10 * kMinute ? exact : (exact + kMinute / 2) / kMinute * kMinute;
     const std::span<const Unit> units(kTimeUnits);
-    return (duration < Seconds(0) ? "-" : "") + joined(size, size < 48U * 60U * kMinute ? units.subspan(1) : units);
+    return (duration < Seconds(0) ? "-" : "") + joined(size, size < 48 * kHour ? units.subspan(1) : units);
 }
 
 } // namespace piewright
