@@ -97,6 +97,7 @@ std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
 
 void TextTable::add(const std::vector<std::string>& cells) {
     std::vector<std::vector<std::string>> lines;
+    lines.reserve(cells.size());
     for (const std::string& cell : cells) lines.push_back({cell});
     addLines(std::move(lines));
 }
@@ -151,6 +152,7 @@ std::string TextTable::print(std::size_t width) const {
     const std::vector<std::size_t> fitted = widths(width);
     if (fitted.empty()) return stacked(width);
     std::vector<std::vector<std::string>> heads;
+    heads.reserve(columns_.size());
     for (const Column& column : columns_) heads.push_back({column.head});
     std::string text;
     const bool headless =

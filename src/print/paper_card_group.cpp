@@ -24,6 +24,14 @@ Cell bold(std::string text, double points) {
     return {{std::move(text), {points, true, 0, Align::Left, 1}, Mark::None}};
 }
 
+/// One column of names can stand for both: the same things in the same order, none at a temperature of its own.
+bool linesAlike(const day::WeighCard& a, const day::WeighCard& b) {
+    return std::equal(a.lines.begin(), a.lines.end(), b.lines.begin(), b.lines.end(),
+                      [](const day::CardLine& one, const day::CardLine& other) {
+                          return one.what == other.what && !one.at && !other.at;
+                      });
+}
+
 /// Some of a group's batches, one column each.
 void columns(Flow& flow, const day::Plan& plan, const std::vector<const day::WeighCard*>& cards, const Times& times) {
     std::vector<Column> heads{{"", Align::Left, 0, 1.3, 90}};
@@ -81,7 +89,8 @@ std::vector<std::vector<const day::WeighCard*>> alikeCards(const day::Plan& plan
         const auto same = std::find_if(groups.begin(), groups.end(), [&](const auto& group) {
             const day::WeighCard& first = *group.front();
             return first.formula == card.formula && first.forWhen == card.forWhen && first.vessel == card.vessel &&
-                   first.lines.size() == card.lines.size();
+                   first.allergens == card.allergens && first.method == card.method &&
+                   first.cautions == card.cautions && linesAlike(first, card);
         });
         if (same == groups.end())
             groups.push_back({&card});

@@ -73,9 +73,7 @@ std::vector<Strip> stripsOf(const day::Plan& plan, const Times& times) {
         std::vector<Bar> bars;
         int number = 0;
         for (const day::DeckLoad* load : deck.loads) {
-            std::vector<std::string> contents;
-            for (const day::LoadContent& content : load->contents) contents.push_back(contentOf(content));
-            bars.push_back({load->in, load->out, Kind::Oven, std::to_string(++number), joined(contents),
+            bars.push_back({load->in, load->out, Kind::Oven, std::to_string(++number), contentsOf(*load),
                             "at " + handText(load->at)});
             if (load->lightBy) strip.pointers.emplace_back(*load->lightBy, times.clock(*load->lightBy));
         }

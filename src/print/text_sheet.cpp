@@ -18,6 +18,7 @@ std::string cautionsOf(const std::vector<book::Caution>& cautions) {
 
 std::string wavesOf(const day::PlannedAmount& amount, const Times& times) {
     std::vector<std::string> waves;
+    waves.reserve(amount.waves.size());
     for (const day::PlannedWave& wave : amount.waves)
         waves.push_back(std::to_string(wave.pieces) + " at " + times.clock(wave.ready));
     return joined(waves);
@@ -88,6 +89,7 @@ void writeShifts(TextSheet& sheet, const day::Plan& plan, const Times& times) {
         {{"who", Side::Left, true}, {"from–to"}, {"break", Side::Left, true}, {"at work on tasks", Side::Right}});
     for (const day::PlannedShift& shift : plan.shifts) {
         std::vector<std::string> breaks;
+        breaks.reserve(shift.breaks.size());
         for (const auto& [from, to] : shift.breaks) breaks.push_back(times.span(from, to));
         table.add({shift.hand, times.span(shift.from, shift.to), breaks.empty() ? "none" : joined(breaks),
                    handText(Seconds(shift.busy))});
@@ -237,10 +239,8 @@ void writeOvens(TextSheet& sheet, const day::Plan& plan, const Times& times) {
                          {"core"}});
         int number = 0;
         for (const day::DeckLoad* load : deck.loads) {
-            std::vector<std::string> contents;
-            for (const day::LoadContent& content : load->contents) contents.push_back(contentOf(content));
             table.add({std::to_string(++number), load->lightBy ? times.clock(*load->lightBy) : "",
-                       times.clock(load->in), times.clock(load->out), handText(load->at), joined(contents),
+                       times.clock(load->in), times.clock(load->out), handText(load->at), contentsOf(*load),
                        std::to_string(load->trays) + " of " + std::to_string(load->room), "____ °C"});
         }
         sheet.table(table);

@@ -155,6 +155,13 @@ std::string allergensOf(const day::WeighCard& card) {
 
 std::string contentOf(const day::LoadContent& content) { return std::to_string(content.pieces) + " × " + content.good; }
 
+std::string contentsOf(const day::DeckLoad& load) {
+    std::string contents;
+    for (const day::LoadContent& content : load.contents)
+        contents += (contents.empty() ? "" : ", ") + contentOf(content);
+    return contents;
+}
+
 std::string clockChangeOf(const day::Plan& plan, const Times& times) {
     if (plan.tasks.empty()) return {};
     Instant first = plan.tasks.front().start;
@@ -184,6 +191,7 @@ std::vector<Deck> decksOf(const day::Plan& plan) {
 
 std::vector<const day::Task*> tasksInOrder(const day::Plan& plan) {
     std::vector<const day::Task*> tasks;
+    tasks.reserve(plan.tasks.size());
     for (const day::Task& task : plan.tasks) tasks.push_back(&task);
     std::stable_sort(tasks.begin(), tasks.end(), [](const day::Task* a, const day::Task* b) {
         return std::pair(a->start, a->number) < std::pair(b->start, b->number);
@@ -205,6 +213,7 @@ std::vector<std::string> handsOf(const day::Plan& plan) {
         for (const std::string& hand : task.hands) see(task.start, hand);
     std::stable_sort(in.begin(), in.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<std::string> hands;
+    hands.reserve(in.size());
     for (auto& one : in) hands.push_back(std::move(one.second));
     return hands;
 }

@@ -62,6 +62,8 @@ class Times {
 [[nodiscard]] std::string allergensOf(const day::WeighCard& card);
 /// `96 × Beef and onion pie`
 [[nodiscard]] std::string contentOf(const day::LoadContent& content);
+/// All of a load, joined by commas.
+[[nodiscard]] std::string contentsOf(const day::DeckLoad& load);
 /// What to say when the clocks change between the first task and the last; empty otherwise.
 [[nodiscard]] std::string clockChangeOf(const day::Plan& plan, const Times& times);
 

@@ -29,7 +29,8 @@ int main(int count, char** arguments) {
     if (count < 3) return static_cast<int>(Fault::Input);
     const day::Plan plan = named(arguments[1]);
     if (std::string(arguments[2]) == "text") {
-        std::cout << print::asText(plan, {}, count > 3 ? std::atoi(arguments[3]) : 100);
+        std::cout << print::asText(plan, {},
+                                   count > 3 ? static_cast<int>(std::strtol(arguments[3], nullptr, 10)) : 100);
         return 0;
     }
     const auto pdf = print::asPdf(plan);

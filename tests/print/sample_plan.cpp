@@ -402,7 +402,7 @@ day::Plan fridayPlan() {
             if (one.name == wave.good) one.waves.push_back({ready, ready + Minutes(110), wave.pieces});
     }
 
-    const auto portion = [&](const char* name, int low, int high, int made, std::vector<const char*> ready) {
+    const auto portion = [&](const char* name, int low, int high, int made, const std::vector<const char*>& ready) {
         day::PlannedAmount a = amount(name, low, high, made, 220);
         a.unit = "portions";
         for (const char* when : ready) {
@@ -522,8 +522,8 @@ day::Plan crowdedPlan() {
                  {},
                  "picked over, washed, dried and chopped, from 1.2 kg bought"});
         for (int i = 0; i < 14; ++i)
-            card.method.push_back("Step of a long method that goes on about how the thing should look when it is "
-                                  "right, and what to do when it is not.");
+            card.method.emplace_back("Step of a long method that goes on about how the thing should look when it is "
+                                     "right, and what to do when it is not.");
         card.allergens = {"cereals containing gluten (wheat, barley, rye)",
                           "milk",
                           "eggs",
