@@ -28,16 +28,23 @@ struct Settings {
     std::string lean = "both";
     bool noOrders = false;
     bool noEdges = false;
+    bool cpu = false;
 };
+
+double cpuSeconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 /// Sets `flag` when the time is up, unless it is let go before.
 class Alarm {
   public:
-    Alarm(std::atomic<bool>& flag, double seconds)
-        : thread_([this, &flag, seconds] {
+    Alarm(std::atomic<bool>& flag, double seconds, bool isCpu)
+        : thread_([this, &flag, seconds, isCpu] {
+              const double start = cpuSeconds();
+              const auto end = std::chrono::steady_clock::now() + std::chrono::duration<double>(seconds);
               std::unique_lock lock(mutex_);
-              if (!gone_.wait_for(lock, std::chrono::duration<double>(seconds), [this] { return isGone_; }))
-                  flag = true;
+              while (isCpu ? cpuSeconds() - start < seconds : std::chrono::steady_clock::now() < end) {
+                  if (gone_.wait_for(lock, std::chrono::milliseconds(5), [this] { return isGone_; })) return;
+              }
+              flag = true;
           }) {}
     ~Alarm() {
         {
@@ -119,8 +126,6 @@ Found run(const schedule::Problem& problem, const Settings& settings, const std:
     return found;
 }
 
-double cpuSeconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
-
 } // namespace
 
 int main(int argc, char** argv) {
@@ -129,6 +134,8 @@ int main(int argc, char** argv) {
     std::vector<std::string> files;
     app.add_option("FILE", files, "instances: .sm, .sch, .dzn or flexible job shop, told by their content")->required();
     app.add_option("--seconds", settings.seconds, "for each instance, by the clock");
+    app.add_flag("--cpu", settings.cpu,
+                 "seconds of the processor, not of the clock: for a machine that others use too");
     app.add_option("--threads", settings.threads, "at present one is used");
     app.add_option("--seed", settings.seed, "of the first schedule");
     app.add_option("--work", settings.work, "most steps for each instance; the same answer every time");
@@ -146,7 +153,7 @@ int main(int argc, char** argv) {
             continue;
         }
         std::atomic<bool> cancelled{false};
-        const Alarm alarm(cancelled, settings.seconds);
+        const Alarm alarm(cancelled, settings.seconds, settings.cpu);
         const Found found = run(instance->problem, settings, cancelled, [&] { return cpuSeconds() - start; });
         nlohmann::ordered_json line;
         line["instance"] = file;

@@ -21,8 +21,10 @@ class Numbers {
 
     /// 0, and failed() from then on, when there is none left or it is out of proportion.
     int next() {
-        while (!text_.empty() && !isDigit(text_.front()) &&
-               !(text_.front() == '-' && text_.size() > 1 && isDigit(text_[1]))) {
+        const auto begins = [this] {
+            return isDigit(text_.front()) || (text_.front() == '-' && text_.size() > 1 && isDigit(text_[1]));
+        };
+        while (!text_.empty() && !begins()) {
             text_.remove_prefix(1);
         }
         int value = 0;

@@ -17,24 +17,24 @@ constexpr int kDepth = 12; ///< of the search for redundant literals
 void Solver::explain(Literal consequence, Reason reason, std::int32_t position, std::vector<Literal>& premises) const {
     premises.clear();
     switch (reason.who) {
-    case kDecision:
+    case ByDecision:
         assert(false);
         break;
-    case kClause:
+    case ByClause:
         for (std::int32_t i = 1; i < sizeOf(reason.data); ++i) premises.push_back(~literalOf(reason.data, i));
         break;
-    case kEager: {
+    case ByEager: {
         const auto from = eager_.begin() + static_cast<std::ptrdiff_t>(reason.data) + 1;
         premises.assign(from, from + eager_[reason.data].half);
         break;
     }
-    case kArc: {
+    case ByArc: {
         const Arc& arc = arcs_[reason.data];
         premises.push_back({arc.from, consequence.bound - arc.least});
         if (arc.when != kTrue) premises.push_back(arc.when);
         break;
     }
-    case kArcOff: {
+    case ByArcOff: {
         // from >= a and to <= a + least - 1 are not both possible, whatever a is.
         const Arc& arc = arcs_[reason.data];
         const Value most = boundAt(arc.to ^ 1, position);
@@ -87,7 +87,7 @@ void Solver::bump(Literal literal) {
 /// Whether `need` of a trail entry follows from other marked ones.
 bool Solver::isRedundant(std::int32_t entry, Value need, int depth) {
     const Entry& one = trail_[static_cast<std::size_t>(entry)];
-    if (one.reason.who == kDecision || depth >= kDepth) return false;
+    if (one.reason.who == ByDecision || depth >= kDepth) return false;
     if (static_cast<std::size_t>(depth) >= scratch_.size()) scratch_.emplace_back();
     explain({one.half, need}, one.reason, entry, scratch_[static_cast<std::size_t>(depth)]);
     for (std::size_t i = 0; i < scratch_[static_cast<std::size_t>(depth)].size(); ++i) {
@@ -191,12 +191,12 @@ bool Solver::learn() {
     if (learnt_.size() == 1) {
         const std::int32_t node = nodeFor(learnt_[0]);
         heap_.bump(node, increment_);
-        return set(learnt_[0], {kEager, 0}) || (possible_ = false);
+        return set(learnt_[0], {ByEager, 0}) || (possible_ = false);
     }
     const ClauseRef clause = store(learnt_, blocks);
     learnts_.push_back(clause);
     attach(clause);
-    push(learnt_[0], {kClause, clause});
+    push(learnt_[0], {ByClause, clause});
     return true;
 }
 
@@ -221,7 +221,7 @@ void Solver::findCore(Literal failed) {
         const Entry& entry = trail_[static_cast<std::size_t>(e)];
         const Value need = need_[static_cast<std::size_t>(e)];
         need_[static_cast<std::size_t>(e)] = kUnmarked;
-        if (entry.reason.who == kDecision) {
+        if (entry.reason.who == ByDecision) {
             core_.push_back({entry.half, entry.to});
             continue;
         }

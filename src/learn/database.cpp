@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <tuple>
 
 namespace piewright::learn {
 
@@ -59,8 +60,8 @@ void Solver::collect() {
     // The better half of what has not just been of use, all of what has and what joins few levels.
     std::vector<ClauseRef> keep, doubtful;
     for (const ClauseRef clause : learnts_) (arena_[clause + 1] <= 2 ? keep : doubtful).push_back(clause);
-    std::stable_sort(doubtful.begin(), doubtful.end(), [&](ClauseRef x, ClauseRef y) {
-        const auto key = [&](ClauseRef c) { return std::pair{arena_[c + 2] == 0 ? 1 : 0, arena_[c + 1]}; };
+    std::sort(doubtful.begin(), doubtful.end(), [&](ClauseRef x, ClauseRef y) {
+        const auto key = [&](ClauseRef c) { return std::tuple{arena_[c + 2] == 0 ? 1 : 0, arena_[c + 1], c}; };
         return key(x) < key(y);
     });
     doubtful.resize(doubtful.size() / 2);
@@ -72,6 +73,7 @@ void Solver::collect() {
     std::vector<Node> nodes;
     nodes.swap(nodes_);
     std::vector<double> activities;
+    activities.reserve(nodes.size());
     for (std::size_t n = 0; n < nodes.size(); ++n) activities.push_back(heap_.activity(static_cast<std::int32_t>(n)));
     popped_.clear();
     heap_.clear();

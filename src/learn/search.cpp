@@ -10,16 +10,14 @@ namespace {
 
 /// 1 1 2 1 1 2 4 … (Luby, Sinclair, Zuckerman 1993, Information Processing Letters 47); `i` from 0.
 std::uint64_t luby(std::uint64_t i) {
-    std::uint64_t size = 1;
     std::uint64_t power = 1;
-    while (size < i + 1) {
-        size = 2 * size + 1;
-        power *= 2;
-    }
-    while (size - 1 != i) {
-        size = (size - 1) / 2;
-        power /= 2;
-        i %= size;
+    for (++i; i != 2 * power - 1;) { // the last of a run of 2^k - 1 is 2^(k - 1); before it comes the same run twice
+        power = 1;
+        while (2 * power - 1 < i) power *= 2;
+        if (2 * power - 1 != i) {
+            i -= power - 1;
+            power = 1;
+        }
     }
     return power;
 }

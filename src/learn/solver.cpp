@@ -59,7 +59,7 @@ bool Solver::addClause(std::vector<Literal> literals) {
     }
     if (kept.empty()) return possible_ = false;
     if (kept.size() == 1) {
-        possible_ = possible_ && set(kept[0], {kEager, 0});
+        possible_ = possible_ && set(kept[0], {ByEager, 0});
         return possible_;
     }
     const ClauseRef clause = store(kept, 0);
@@ -120,7 +120,7 @@ bool Solver::infer(Literal literal, std::span<const Literal> premises) {
     const auto start = static_cast<std::uint32_t>(eager_.size());
     eager_.push_back({static_cast<Half>(premises.size()), 0});
     eager_.insert(eager_.end(), premises.begin(), premises.end());
-    return set(literal, {kEager, start});
+    return set(literal, {ByEager, start});
 }
 
 bool Solver::fail(std::span<const Literal> premises) {
@@ -149,10 +149,10 @@ bool Solver::clash(Literal literal, Reason reason) {
     const Literal opposite{literal.half ^ 1, bound_[at(literal.half ^ 1)]};
     const Literal needed = ~opposite;
     const Literal present = present_[at(variableOf(literal.half))];
-    if (present != kTrue && reason.who != kClause && isFalse(present)) return true; // what is absent has no bounds
+    if (present != kTrue && reason.who != ByClause && isFalse(present)) return true; // what is absent has no bounds
     if (atRoot()) {
-        if (present != kTrue && reason.who != kClause && !isTrue(present)) {
-            push(~present, {kEager, 0});
+        if (present != kTrue && reason.who != ByClause && !isTrue(present)) {
+            push(~present, {ByEager, 0});
             return true;
         }
         conflict_.clear();
@@ -161,7 +161,7 @@ bool Solver::clash(Literal literal, Reason reason) {
     std::vector<Literal> premises;
     explain(needed, reason, position(), premises);
     premises.push_back(opposite);
-    if (present == kTrue || reason.who == kClause) return fail(premises);
+    if (present == kTrue || reason.who == ByClause) return fail(premises);
     if (isTrue(present)) {
         premises.push_back(present);
         return fail(premises);
@@ -271,7 +271,7 @@ bool Solver::visit(std::int32_t index, std::size_t side) {
             return false;
         }
         arena_[clause + 2] = 1; // of use
-        push(first, {kClause, clause});
+        push(first, {ByClause, clause});
     }
     watchers.resize(kept);
     return true;
@@ -284,7 +284,7 @@ bool Solver::propagateArcs(Half half) {
     }
     for (const std::uint32_t arc : gated_[at(half)]) {
         if (isTrue(arcs_[arc].when) &&
-            !set({arcs_[arc].to, bound_[at(arcs_[arc].from)] + arcs_[arc].least}, {kArc, arc})) {
+            !set({arcs_[arc].to, bound_[at(arcs_[arc].from)] + arcs_[arc].least}, {ByArc, arc})) {
             return false;
         }
     }
@@ -294,15 +294,15 @@ bool Solver::propagateArcs(Half half) {
 bool Solver::runArc(const Out& out, Value from) {
     const Literal consequence{out.to, from + out.least};
     if (isTrue(consequence)) return true;
-    if (isTrue(out.when)) return set(consequence, {kArc, out.arc});
-    return !isFalse(consequence) || set(~out.when, {kArcOff, out.arc});
+    if (isTrue(out.when)) return set(consequence, {ByArc, out.arc});
+    return !isFalse(consequence) || set(~out.when, {ByArcOff, out.arc});
 }
 
 void Solver::decide(Literal literal) {
     levels_.push_back(position());
     eagerLevels_.push_back(eager_.size());
     ++counts_.decisions;
-    push(literal, {kDecision, 0});
+    push(literal, {ByDecision, 0});
 }
 
 void Solver::backtrack(std::int32_t target) {

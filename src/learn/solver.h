@@ -125,9 +125,9 @@ class Solver {
   private:
     using ClauseRef = std::uint32_t; ///< offset into the arena
     /// Who inferred a bound: a propagator's id, or one of these.
-    enum Who : std::int32_t { kDecision = -1, kClause = -2, kEager = -3, kArc = -4, kArcOff = -5 };
+    enum Who : std::int32_t { ByDecision = -1, ByClause = -2, ByEager = -3, ByArc = -4, ByArcOff = -5 };
     struct Reason {
-        std::int32_t who = kDecision;
+        std::int32_t who = ByDecision;
         std::uint32_t data = 0;
     };
     struct Entry {
@@ -202,12 +202,12 @@ class Solver {
     void push(Literal literal, Reason reason);
     bool propagate();
     bool propagateClauses(const Entry& entry);
-    bool visit(std::int32_t node, std::size_t side);
+    bool visit(std::int32_t index, std::size_t side);
     bool propagateArcs(Half half);
     bool runArc(const Out& out, Value from);
     void clearQueue();
     void decide(Literal literal);
-    void backtrack(std::int32_t level);
+    void backtrack(std::int32_t target);
     void commitRoot();
     [[nodiscard]] std::int32_t level() const { return static_cast<std::int32_t>(levels_.size()); }
 

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace piewright::schedule {
 
@@ -208,13 +209,17 @@ void Compiled::orderPairs() {
             if (problem_.resources[at(use.resource)].cumulative) demand[a][at(use.resource)] = use.amount;
         }
     }
+    std::vector<int> capacity;
+    capacity.reserve(problem_.resources.size());
+    for (const Resource& resource : problem_.resources) {
+        capacity.push_back(resource.cumulative ? resource.cumulative->capacity : 0);
+    }
     std::size_t pairs = 0;
     for (std::size_t a = 0; a < n; ++a) {
         for (std::size_t b = a + 1; b < n && pairs < kPairs; ++b) {
             bool isApart = false;
-            for (std::size_t r = 0; r < problem_.resources.size() && !isApart; ++r) {
-                isApart = demand[a][r] > 0 && demand[b][r] > 0 &&
-                          std::int64_t{demand[a][r]} + demand[b][r] > problem_.resources[r].cumulative->capacity;
+            for (std::size_t r = 0; r < capacity.size() && !isApart; ++r) {
+                isApart = demand[a][r] > 0 && demand[b][r] > 0 && demand[a][r] > capacity[r] - demand[b][r];
             }
             if (!isApart) continue;
             ++pairs;
@@ -350,6 +355,7 @@ void Compiled::addPeople() {
                 }
                 learn::Cardinality::post(solver, fillers, need.count, way.present);
                 std::vector<Literal> empty;
+                empty.reserve(fillers.size());
                 for (const Literal filled : fillers) empty.push_back(~filled);
                 learn::Cardinality::post(solver, empty, static_cast<int>(empty.size()) - need.count, way.present);
             }
@@ -398,16 +404,18 @@ void Compiled::addPeople() {
     for (std::size_t a = 0; a < n; ++a) {
         for (std::size_t b = a + 1; b < n; ++b) {
             if (!isOrdered_.empty() && isOrdered_[a * n + b] != 0) continue;
-            std::optional<Literal> first, second;
+            bool isStated = false;
+            Literal first = kTrue;
+            Literal second = kTrue;
             for (const auto& [worker, here] : busy[a]) {
                 const auto there = busy[b].find(worker);
                 if (there == busy[b].end()) continue;
-                if (!first) {
+                if (!std::exchange(isStated, true)) {
                     first = comesBefore(a, b);
-                    second = *first == kTrue ? ~kTrue : comesBefore(b, a);
+                    second = first == kTrue ? ~kTrue : comesBefore(b, a);
                 }
-                if (*first == kTrue || *second == kTrue) break;
-                clause({~here, ~there->second, ~guard(problem_.workers[worker].name), *first, *second});
+                if (first == kTrue || second == kTrue) break;
+                clause({~here, ~there->second, ~guard(problem_.workers[worker].name), first, second});
             }
         }
     }

@@ -51,7 +51,7 @@ class EdgeFinding final : public learn::Propagator {
     /// Ticks that a task spends in the window whatever its start.
     [[nodiscard]] Tick ticksIn(const learn::Solver& solver, const Task& task, Window window) const;
     bool overfull(learn::Solver& solver, Window window);
-    bool push(learn::Solver& solver, std::size_t task, Window window, bool isMirrored);
+    bool push(learn::Solver& solver, std::size_t index, Window window, bool isMirrored);
     /// Premises for "more than `capacity` is used in the window", `own` energy apart.
     bool gather(const learn::Solver& solver, Window window, std::int64_t capacity, std::size_t without);
 

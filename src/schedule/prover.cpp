@@ -122,6 +122,12 @@ struct Prover::Engine {
         }
     }
 
+    /// Latest end of best, kNever where there is none.
+    [[nodiscard]] Tick value() const { return best ? latestEnd(*best) : kNever; }
+    void tell(const Improved& improved) const {
+        if (improved && best) improved(*best, latestEnd(*best));
+    }
+
     Verdict ask(std::optional<Tick> by, const ProverLimits& limits) {
         if (isHopeless) return Verdict::Refuted;
         if (by && *by < bound) return Verdict::Refuted;
@@ -176,7 +182,7 @@ struct Prover::Engine {
         }
     }
 
-    Schedule read() const {
+    [[nodiscard]] Schedule read() const {
         const learn::Solver& solver = compiled->solver;
         Schedule schedule;
         for (std::size_t a = 0; a < compiled->doings.size(); ++a) {
@@ -280,24 +286,23 @@ Verdict Prover::improve(const ProverLimits& limits, const Improved& improved) {
     const std::uint64_t workBefore = work();
     const std::uint64_t conflictsBefore = conflicts();
     while (!engine.isHopeless) {
-        if (engine.best && engine.bound >= latestEnd(*engine.best)) return Verdict::Satisfied;
+        if (engine.bound >= engine.value()) return Verdict::Satisfied;
         ProverLimits left = rest(limits, work() - workBefore, conflicts() - conflictsBefore);
         if (isSpent(left)) return Verdict::Unknown;
         std::optional<Tick> target;
         if (engine.best) {
             engine.tighten();
-            const Tick gap = latestEnd(*engine.best) - engine.bound;
+            const Tick gap = engine.value() - engine.bound;
             if (gap <= 0) continue;
             engine.step = std::clamp<Tick>(engine.step, 1, std::max<Tick>(1, gap / 2));
-            target = latestEnd(*engine.best) - engine.step;
+            target = engine.value() - engine.step;
             if (engine.step > 1) left.conflicts = std::min(left.conflicts, engine.patience);
         }
-        const Tick before = engine.best ? latestEnd(*engine.best) : 0;
+        const Tick before = engine.value();
         switch (engine.ask(target, left)) {
         case Verdict::Satisfied:
-            engine.step =
-                before == 0 ? latestEnd(*engine.best) : std::max(engine.step * 2, before - latestEnd(*engine.best));
-            if (improved) improved(*engine.best, latestEnd(*engine.best));
+            engine.step = before == kNever ? engine.value() : std::max(engine.step * 2, before - engine.value());
+            engine.tell(improved);
             break;
         case Verdict::Refuted:
             break; // bound() has moved, or the end is reached
@@ -316,16 +321,16 @@ Verdict Prover::refute(const ProverLimits& limits, const Improved& improved) {
     Tick step = 1;
     std::uint64_t patience = kPatience;
     while (!engine.isHopeless) {
-        if (engine.best && engine.bound >= latestEnd(*engine.best)) return Verdict::Satisfied;
+        if (engine.bound >= engine.value()) return Verdict::Satisfied;
         ProverLimits left = rest(limits, work() - workBefore, conflicts() - conflictsBefore);
         if (isSpent(left)) return Verdict::Unknown;
         Tick target = engine.bound + step - 1;
-        if (engine.best) target = std::min(target, latestEnd(*engine.best) - 1);
+        target = std::min(target, engine.value() - 1);
         if (step > 1) left.conflicts = std::min(left.conflicts, patience);
         switch (engine.ask(target, left)) {
         case Verdict::Satisfied:
             step = 1;
-            if (improved) improved(*engine.best, latestEnd(*engine.best));
+            engine.tell(improved);
             break;
         case Verdict::Refuted:
             step *= 2;
@@ -341,7 +346,7 @@ Verdict Prover::refute(const ProverLimits& limits, const Improved& improved) {
 void Prover::hint(const Schedule& schedule, bool isValid) {
     if (engine_->isHopeless || schedule.placed.size() != engine_->problem.activities.size()) return;
     engine_->hint(schedule);
-    if (isValid && (!engine_->best || latestEnd(schedule) < latestEnd(*engine_->best))) {
+    if (isValid && latestEnd(schedule) < engine_->value()) {
         engine_->best = schedule;
         engine_->step = latestEnd(schedule);
     }

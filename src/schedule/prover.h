@@ -69,7 +69,7 @@ class Prover {
     /// loop of rules on time alone.
     [[nodiscard]] const std::vector<std::string>& clash() const;
     /// With `guardLimits`: can these named limits be kept together, with all that has no name? Refuted: clash() says
-    /// which of them cannot. Never touches best(), bound() or isHopeless().
+    /// which of them cannot. To be asked before improve(), which from then on wants something better than best().
     [[nodiscard]] Verdict decideUnder(const std::vector<std::string>& limits, const ProverLimits& work);
     /// With `guardLimits`: all named limits.
     [[nodiscard]] std::vector<std::string> namedLimits() const;

@@ -57,13 +57,13 @@ class Timetable final : public learn::Propagator {
         bool isThere = false;
     };
 
-    [[nodiscard]] Part partOf(const learn::Solver& solver, std::size_t task) const;
+    [[nodiscard]] Part partOf(const learn::Solver& solver, std::size_t index) const;
     /// Takes in what has changed; sets the stretch of time in which the profile may have grown.
     void update(const learn::Solver& solver);
     void buildProfile();
     bool overloaded(learn::Solver& solver, const Stretch& stretch);
-    bool pushLater(learn::Solver& solver, std::size_t task);
-    bool pushEarlier(learn::Solver& solver, std::size_t task);
+    bool pushLater(learn::Solver& solver, std::size_t index);
+    bool pushEarlier(learn::Solver& solver, std::size_t index);
     /// What of the others runs at `time` for sure, until it takes more than `spare`; false when it does not.
     bool cover(const learn::Solver& solver, std::size_t without, Tick time, int spare, std::int32_t position,
                std::vector<learn::Literal>& premises) const;

@@ -97,6 +97,7 @@ TEST(Cardinality, AgreesWithEnumeration) {
         Draw draw(seed);
         Solver solver;
         std::vector<Domain> domains;
+        domains.reserve(7);
         for (int i = 0; i < 7; ++i) domains.push_back({variableOf(solver.newBoolean().half), 0, 1});
         const auto literal = [&] {
             const Literal l = atLeast(domains[static_cast<std::size_t>(draw(0, 6))].variable, 1);

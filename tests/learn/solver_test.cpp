@@ -37,6 +37,7 @@ struct RandomModel {
         for (int i = 0; i < count; ++i) {
             std::vector<Literal> clause;
             const int size = draw.chance(10) ? 2 : 3;
+            clause.reserve(3);
             for (int k = 0; k < size; ++k) clause.push_back(literal());
             clauses.push_back(clause);
             solver.addClause(clause);
@@ -49,7 +50,7 @@ struct RandomModel {
         const Value value = draw(domain.least + 1, domain.most);
         return draw.chance(50) ? atLeast(domain.variable, value) : atMost(domain.variable, value - 1);
     }
-    bool keeps(const Assignment& values) const {
+    [[nodiscard]] bool keeps(const Assignment& values) const {
         for (const Difference& d : differences) {
             if (holds(values, d.when) && values[at(d.to)] - values[at(d.from)] < d.least) return false;
         }
@@ -57,7 +58,7 @@ struct RandomModel {
             return std::any_of(clause.begin(), clause.end(), [&](Literal l) { return holds(values, l); });
         });
     }
-    bool isPossible(std::span<const Literal> assumed) const {
+    [[nodiscard]] bool isPossible(std::span<const Literal> assumed) const {
         Assignment values(domains.size() + 1, 0);
         return enumerate(domains, values, [&](const Assignment& one) {
             return keeps(one) && std::all_of(assumed.begin(), assumed.end(), [&](Literal l) { return holds(one, l); });
@@ -86,6 +87,7 @@ TEST(Solver, AgreesWithEnumerationUnderChangingAssumptions) {
         for (int question = 0; question < 4; ++question) {
             std::vector<Literal> assumed;
             const int count = question == 0 ? 0 : model.draw(1, 3);
+            assumed.reserve(3);
             for (int i = 0; i < count; ++i) assumed.push_back(model.literal());
             const Outcome outcome = solver.solve(assumed, {}, order);
             ASSERT_EQ(outcome == Outcome::Satisfied, model.isPossible(assumed)) << "seed " << seed;
@@ -118,6 +120,7 @@ TEST(Solver, LearnsOnlyWhatFollows) {
         for (const std::vector<Literal>& clause : solver.learntClauses()) {
             ++learnt;
             std::vector<Literal> denied;
+            denied.reserve(clause.size());
             for (const Literal l : clause) denied.push_back(~l);
             ASSERT_FALSE(model.isPossible(denied)) << "seed " << seed;
         }
@@ -201,6 +204,7 @@ TEST(Solver, KeepsItsAnswersWhenItDropsClauses) {
     Solver solver;
     std::vector<Domain> domains;
     Draw draw(7);
+    domains.reserve(120);
     for (int i = 0; i < 120; ++i) domains.push_back({variableOf(solver.newBoolean().half), 0, 1});
     std::vector<std::vector<Literal>> clauses;
     for (int i = 0; i < 504; ++i) { // 4.2 clauses of 3 a variable: as hard as they come

@@ -63,16 +63,18 @@ struct Shelf {
 
     std::size_t index() { return static_cast<std::size_t>(draw(0, static_cast<int>(tasks.size()) - 1)); }
 
-    std::vector<Domain> domains() const {
+    [[nodiscard]] std::vector<Domain> domains() const {
         std::vector<Domain> all = booleans;
         all.insert(all.end(), starts.begin(), starts.end());
         return all;
     }
 
-    bool isThere(const Assignment& one, std::size_t i) const { return learn::holds(one, tasks[i].present); }
+    [[nodiscard]] bool isThere(const Assignment& one, std::size_t i) const {
+        return learn::holds(one, tasks[i].present);
+    }
 
     /// Tick by tick.
-    bool keeps(const Assignment& one) const {
+    [[nodiscard]] bool keeps(const Assignment& one) const {
         for (Tick tick = 0; tick < 20; ++tick) {
             int used = 0;
             int reserved = 0;
@@ -94,7 +96,7 @@ struct Shelf {
     }
 
     /// A bound of a task that is absent always holds.
-    bool holdsFor(const Assignment& one, Literal literal) const {
+    [[nodiscard]] bool holdsFor(const Assignment& one, Literal literal) const {
         for (std::size_t i = 0; i < tasks.size(); ++i) {
             if (learn::variableOf(literal.half) == tasks[i].start && !isThere(one, i)) return true;
         }
@@ -183,9 +185,11 @@ TEST(EdgeFinding, SeesAtTheRootWhatATimetableCannot) {
     // Three tasks of 3 ticks, one at a time, all between 0 and 8: 9 ticks of work in 8.
     Solver solver;
     std::vector<Task> tasks;
+    tasks.reserve(3);
     for (int i = 0; i < 3; ++i) tasks.push_back({solver.newVariable(0, 5), 3, 1, learn::kTrue});
     Solver other;
     std::vector<Task> same;
+    same.reserve(3);
     for (int i = 0; i < 3; ++i) same.push_back({other.newVariable(0, 5), 3, 1, learn::kTrue});
     Timetable::post(other, same, {{-kNever, 1}}, learn::kTrue);
     EXPECT_TRUE(other.settle());
