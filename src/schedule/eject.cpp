@@ -105,10 +105,11 @@ bool Ejection::gatherBlockers(const Board& board, std::size_t activity, int mode
 
 bool Ejection::gatherOnLevel(const Board& board, const Use& use, Tick start, Tick end,
                              std::vector<std::size_t>& units) {
-    if (start == end || use.amount == 0) {
+    const std::optional<Cumulative>& held = model_.problem.resources[at(use.resource)].cumulative;
+    if (start == end || use.amount == 0 || !held) {
         return true;
     }
-    const Cumulative& cumulative = *model_.problem.resources[at(use.resource)].cumulative;
+    const Cumulative& cumulative = *held;
     const auto goes = [&](const Board::Booking& booking) {
         const std::size_t unit = model_.unitOf[booking.activity];
         return isChosen_[unit] != 0 || std::find(units.begin(), units.end(), unit) != units.end();
