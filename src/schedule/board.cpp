@@ -18,7 +18,8 @@ Board::Board(const Model& model)
         if (resource.machine) {
             lineOf_[r] = lines_.size();
             lines_.emplace_back(*resource.machine);
-        } else {
+        }
+        if (resource.cumulative) {
             levelOf_[r] = levels_.size();
             levels_.emplace_back(*resource.cumulative);
         }

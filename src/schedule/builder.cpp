@@ -11,7 +11,7 @@ namespace piewright::schedule {
 Builder::Builder(const Model& model, std::uint64_t seed)
     : model_(model), open_(model.network, model.problem, model.lengths), bounds_(open_), board_(model), random_(seed),
       weights_(model.units.size(), 1), failures_(model.units.size(), 0), ejection_(model, open_, weights_),
-      isPlaced_(model.units.size(), 0), unplaced_(model.units.size()), noise_(model.units.size(), 0) {}
+      isPlaced_(model.units.size(), 0), unplaced_(model.units.size()), bias_(model.units.size(), 0) {}
 
 std::optional<Schedule> Builder::run(std::uint64_t work) {
     if (!std::exchange(begun_, true)) {
@@ -55,11 +55,14 @@ void Builder::restart() {
     }
     ejections_ = 0;
     bounds_ = open_;
-    // The first round goes strictly by latest start; later ones by random bias, a quarter of the slack there is.
+    // The first round goes strictly by latest start. Later ones add a random bias of a quarter of the slack there is,
+    // and bring forward what failed: the squeaky wheel.
     for (std::size_t u = 0; u < model_.units.size(); ++u) {
         const Node node = startOf(model_.units[u].members.front());
         const auto slack = static_cast<std::uint64_t>(open_.upper(node) - open_.lower(node));
-        noise_[u] = restarts_ == 0 ? 0 : static_cast<std::int64_t>(draw(slack / 4 + 1));
+        const std::uint64_t squeak = slack / 16 * std::min<std::uint64_t>(weights_[u] - 1, 16);
+        bias_[u] =
+            restarts_ == 0 ? 0 : static_cast<std::int64_t>(draw(slack / 4 + 1)) - static_cast<std::int64_t>(squeak);
         weights_[u] = 1 + weights_[u] / 2;
     }
     ++restarts_;
@@ -67,15 +70,17 @@ void Builder::restart() {
 
 void Builder::renewBounds() {
     bounds_ = open_;
+    board_.addWork(model_.units.size() / 32);
     for (std::size_t u = 0; u < model_.units.size(); ++u) {
         if (isPlaced_[u] == 0) {
             continue;
         }
         for (const std::size_t a : model_.units[u].members) {
-            [[maybe_unused]] const bool consistent = bounds_.fix(a, board_.placed(a).start, board_.placed(a).end);
-            assert(consistent);
+            bounds_.note(a, board_.placed(a).start, board_.placed(a).end);
         }
     }
+    [[maybe_unused]] const bool isConsistent = bounds_.spread();
+    assert(isConsistent);
 }
 
 /// What is most pressing: the smallest latest start, sooner for what failed before.
@@ -87,7 +92,7 @@ std::size_t Builder::next() const {
             continue;
         }
         const Node node = startOf(model_.units[u].members.front());
-        const std::tuple key{bounds_.upper(node) + noise_[u], bounds_.lower(node), u};
+        const std::tuple key{bounds_.upper(node) + bias_[u], bounds_.lower(node), u};
         if (best == model_.units.size() || key < bestKey) {
             best = u;
             bestKey = key;
@@ -164,16 +169,21 @@ bool Builder::placeAt(std::size_t unit, Tick start, const std::vector<int>* mode
 
 bool Builder::place(std::size_t unit) {
     const Node leader = startOf(model_.units[unit].members.front());
-    const Tick last = bounds_.upper(leader);
-    for (Tick start = bounds_.lower(leader); start <= last; ++start) {
-        const std::optional<Tick> found = earliest(unit, start, last);
+    const std::int64_t last = bounds_.upper(leader);
+    // Where each member has room for itself they may still be in each other's way, perhaps at any start: the steps
+    // grow.
+    std::int64_t step = 1;
+    int stumbles = 0;
+    for (std::int64_t start = bounds_.lower(leader); start <= last; start += step) {
+        const std::optional<Tick> found = earliest(unit, static_cast<Tick>(start), static_cast<Tick>(last));
         if (!found) {
             return false;
         }
         start = *found;
-        if (placeAt(unit, start, nullptr)) {
+        if (placeAt(unit, *found, nullptr)) {
             return true;
-        } // else its members are in each other's way just there
+        }
+        step = ++stumbles % 16 == 0 ? 2 * step : step;
     }
     return false;
 }
@@ -218,7 +228,7 @@ void Builder::eject(std::size_t unit) {
     const std::size_t turn = draw(starts.size()); // ties fall differently each time
     for (std::size_t i = 0; i < starts.size(); ++i) {
         const Tick start = starts[(i + turn) % starts.size()];
-        board_.addWork(model_.units[unit].members.size());
+        board_.addWork(model_.units[unit].members.size() + model_.units.size() / 256); // so that work goes with time
         const std::uint64_t limit = best ? best->cost : std::numeric_limits<std::uint64_t>::max();
         if (auto plan = ejection_.plan(board_, unit, start, limit)) {
             best = std::move(plan);
@@ -234,8 +244,8 @@ void Builder::eject(std::size_t unit) {
     }
     renewBounds();
     if (!placeAt(unit, bestStart, &best->modes)) {
-        ejections_ += 2;
-    } // members in each other's way
+        ejections_ += 2; // members in each other's way
+    }
 }
 
 void Builder::compact() {

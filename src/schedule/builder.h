@@ -47,8 +47,8 @@ class Builder {
     Ejection ejection_;
     std::vector<char> isPlaced_; ///< by unit
     std::size_t unplaced_ = 0;
-    std::vector<std::int64_t> noise_; ///< by unit, on its latest start
-    std::size_t ejections_ = 0;       ///< since the last restart
+    std::vector<std::int64_t> bias_; ///< by unit, on its latest start
+    std::size_t ejections_ = 0;      ///< since the last restart
     std::size_t restarts_ = 0;
     bool begun_ = false;
 };

@@ -33,10 +33,10 @@ class Checker {
             const Resource& resource = problem_.resources[r];
             const std::vector<Taken> taken = takers(r);
             if (resource.cumulative) {
-                checkCumulative(resource, taken);
+                checkCumulative(resource.name, *resource.cumulative, taken);
             }
             if (resource.machine) {
-                checkMachine(resource, taken);
+                checkMachine(resource.name, *resource.machine, taken);
             }
         }
         checkPeople();
@@ -49,17 +49,18 @@ class Checker {
         Use use;
     };
 
-    void breach(Limit limit, std::vector<std::size_t> activities, std::string what) {
+    void breach(Limit limit, const std::vector<std::size_t>& activities, std::string what) {
         std::vector<ActivityIndex> indices;
+        indices.reserve(activities.size());
         for (const std::size_t a : activities) {
             indices.push_back(static_cast<ActivityIndex>(a));
         }
         violations_.push_back({limit, std::move(indices), std::move(what)});
     }
 
-    std::string name(std::size_t activity) const { return quoted(problem_.activities[activity].name); }
-    const Placed& placed(std::size_t activity) const { return schedule_.placed[activity]; }
-    const Mode& mode(std::size_t activity) const {
+    [[nodiscard]] std::string name(std::size_t activity) const { return quoted(problem_.activities[activity].name); }
+    [[nodiscard]] const Placed& placed(std::size_t activity) const { return schedule_.placed[activity]; }
+    [[nodiscard]] const Mode& mode(std::size_t activity) const {
         return problem_.activities[activity].modes[static_cast<std::size_t>(placed(activity).mode)];
     }
 
@@ -159,7 +160,7 @@ class Checker {
         }
     }
 
-    std::vector<Taken> takers(std::size_t resource) const {
+    [[nodiscard]] std::vector<Taken> takers(std::size_t resource) const {
         std::vector<Taken> taken;
         for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
             for (const Use& use : mode(a).uses) {
@@ -172,12 +173,13 @@ class Checker {
     }
 
     /// The level can rise only where something starts, so it is enough to add up what covers each of those ticks.
-    void checkCumulative(const Resource& resource, const std::vector<Taken>& taken) {
+    void checkCumulative(const std::string& resource, const Cumulative& cumulative, const std::vector<Taken>& taken) {
         std::vector<Tick> starts;
+        starts.reserve(taken.size() + cumulative.reserved.size());
         for (const Taken& one : taken) {
             starts.push_back(placed(one.activity).start);
         }
-        for (const Cumulative::Reserved& reserved : resource.cumulative->reserved) {
+        for (const Cumulative::Reserved& reserved : cumulative.reserved) {
             starts.push_back(reserved.span.from);
         }
         std::sort(starts.begin(), starts.end());
@@ -193,22 +195,21 @@ class Checker {
                 used += one.use.amount;
                 here.push_back(one.activity);
             }
-            for (const Cumulative::Reserved& reserved : resource.cumulative->reserved) {
+            for (const Cumulative::Reserved& reserved : cumulative.reserved) {
                 if (reserved.span.from <= tick && tick < reserved.span.to) {
                     reservedNow += reserved.amount;
                 }
             }
-            if (used > 0 && used + reservedNow > resource.cumulative->capacity) {
+            if (used > 0 && used + reservedNow > cumulative.capacity) {
                 breach(Limit::Capacity, here,
-                       quoted(resource.name) + " has " + to_string(used + reservedNow) + " at " + to_string(tick) +
-                           ", its capacity is " + to_string(resource.cumulative->capacity));
+                       quoted(resource) + " has " + to_string(used + reservedNow) + " at " + to_string(tick) +
+                           ", its capacity is " + to_string(cumulative.capacity));
             }
         }
     }
 
     /// Every two activities, not only neighbours: by the triangle inequality it comes to the same.
-    void checkMachine(const Resource& resource, const std::vector<Taken>& taken) {
-        const Machine& machine = *resource.machine;
+    void checkMachine(const std::string& resource, const Machine& machine, const std::vector<Taken>& taken) {
         const auto setup = [&](const Taken& before, const Taken& after) {
             return machine.setup.empty() ? Tick{0} : machine.setup[at(before.use.family)][at(after.use.family)];
         };
@@ -217,13 +218,13 @@ class Checker {
             const Tick first = machine.first.empty() ? 0 : machine.first[at(taken[i].use.family)];
             if (one.start < first) {
                 breach(Limit::Setup, {taken[i].activity},
-                       quoted(resource.name) + " is set up first at " + to_string(first) + " for " +
+                       quoted(resource) + " is set up first at " + to_string(first) + " for " +
                            name(taken[i].activity) + ", which starts at " + to_string(one.start));
             }
             for (const Span& away : machine.away) {
                 if (overlap(one.start, one.end, away.from, away.to)) {
                     breach(Limit::Away, {taken[i].activity},
-                           quoted(resource.name) + " can't be used " + fromTo(away.from, away.to) + ", " +
+                           quoted(resource) + " can't be used " + fromTo(away.from, away.to) + ", " +
                                name(taken[i].activity) + " takes it " + fromTo(one.start, one.end));
                 }
             }
@@ -231,7 +232,7 @@ class Checker {
                 const Placed& other = placed(taken[j].activity);
                 if (overlap(one.start, one.end, other.start, other.end)) {
                     breach(Limit::Capacity, {taken[i].activity, taken[j].activity},
-                           quoted(resource.name) + " does one at a time, " + name(taken[i].activity) + " takes it " +
+                           quoted(resource) + " does one at a time, " + name(taken[i].activity) + " takes it " +
                                fromTo(one.start, one.end) + " and " + name(taken[j].activity) + " " +
                                fromTo(other.start, other.end));
                     continue;
@@ -243,7 +244,7 @@ class Checker {
                 }
                 const bool forward = gap >= gapBack;
                 breach(Limit::Setup, {taken[i].activity, taken[j].activity},
-                       quoted(resource.name) + " needs " +
+                       quoted(resource) + " needs " +
                            to_string(forward ? setup(taken[i], taken[j]) : setup(taken[j], taken[i])) + " between " +
                            name(taken[forward ? i : j].activity) + " and " + name(taken[forward ? j : i].activity) +
                            ", there is " + to_string(forward ? gap : gapBack));

@@ -105,6 +105,7 @@ class Explainer {
 
     Decision tryWithout(const std::vector<std::size_t>& givenUp, std::uint64_t work) {
         std::vector<NamedLimit> gone;
+        gone.reserve(givenUp.size());
         for (const std::size_t i : givenUp) {
             gone.push_back(limits_[i]);
         }
@@ -124,7 +125,7 @@ class Explainer {
     }
 
     /// By how often an activity that found no place has to do with them.
-    std::vector<std::size_t> suspectsInOrder() const {
+    [[nodiscard]] std::vector<std::size_t> suspectsInOrder() const {
         std::vector<std::uint64_t> score(limits_.size(), 0);
         for (std::size_t i = 0; i < limits_.size(); ++i) {
             for (const std::size_t which : limits_[i].which) {
@@ -141,7 +142,7 @@ class Explainer {
         return order;
     }
 
-    std::uint64_t scoreOf(NamedLimit::Kind kind, std::size_t which) const {
+    [[nodiscard]] std::uint64_t scoreOf(NamedLimit::Kind kind, std::size_t which) const {
         using Kind = NamedLimit::Kind;
         const auto sum = [&](auto concerns) {
             std::uint64_t total = 0;
@@ -186,7 +187,7 @@ class Explainer {
     }
 
     /// What the house has first, then what it asks of it.
-    std::vector<std::string> wordsOf(std::vector<std::size_t> which) const {
+    [[nodiscard]] std::vector<std::string> wordsOf(std::vector<std::size_t> which) const {
         using Kind = NamedLimit::Kind;
         constexpr std::array kOrder{Kind::Capacity, Kind::Setup, Kind::Away,     Kind::Reserved,
                                     Kind::Skill,    Kind::Team,  Kind::Presence, Kind::Lag,
@@ -194,6 +195,7 @@ class Explainer {
         const auto rank = [&](std::size_t i) { return std::find(kOrder.begin(), kOrder.end(), limits_[i].kind); };
         std::stable_sort(which.begin(), which.end(), [&](std::size_t x, std::size_t y) { return rank(x) < rank(y); });
         std::vector<std::string> words;
+        words.reserve(which.size());
         for (const std::size_t i : which) {
             words.push_back(limits_[i].words);
         }

@@ -9,7 +9,7 @@ namespace {
 class Matching {
   public:
     Matching(const Problem& problem, std::span<const SkillNeed> needs, std::size_t places)
-        : problem_(problem), holder_(places), seen_(places) {
+        : problem_(problem), holder_(places), isHeld_(places), seen_(places) {
         skill_.reserve(places);
         for (const SkillNeed& need : needs) {
             skill_.insert(skill_.end(), static_cast<std::size_t>(need.count), need.skill);
@@ -22,29 +22,24 @@ class Matching {
         return seat(worker);
     }
 
-    [[nodiscard]] std::vector<WorkerIndex> holders() const {
-        std::vector<WorkerIndex> all;
-        all.reserve(holder_.size());
-        for (const std::optional<WorkerIndex>& holder : holder_) {
-            all.push_back(*holder);
-        }
-        return all;
-    }
+    /// By place; every place must be held.
+    [[nodiscard]] const std::vector<WorkerIndex>& holders() const { return holder_; }
 
   private:
     bool seat(WorkerIndex worker) {
         for (std::size_t place = 0; place < holder_.size(); ++place) { // a free place before another's
-            if (!holder_[place] && canFill(worker, place)) {
+            if (isHeld_[place] == 0 && canFill(worker, place)) {
+                isHeld_[place] = 1;
                 holder_[place] = worker;
                 return true;
             }
         }
         for (std::size_t place = 0; place < holder_.size(); ++place) {
-            if (seen_[place] != 0 || !holder_[place] || !canFill(worker, place)) {
+            if (seen_[place] != 0 || isHeld_[place] == 0 || !canFill(worker, place)) {
                 continue;
             }
             seen_[place] = 1;
-            if (seat(*holder_[place])) {
+            if (seat(holder_[place])) {
                 holder_[place] = worker;
                 return true;
             }
@@ -59,7 +54,8 @@ class Matching {
 
     const Problem& problem_;
     std::vector<SkillIndex> skill_;
-    std::vector<std::optional<WorkerIndex>> holder_;
+    std::vector<WorkerIndex> holder_;
+    std::vector<char> isHeld_;
     std::vector<char> seen_;
 };
 

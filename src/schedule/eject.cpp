@@ -8,8 +8,7 @@
 namespace piewright::schedule {
 
 Ejection::Ejection(const Model& model, const Bounds& open, const std::vector<std::uint64_t>& weights)
-    : model_(model), open_(open), weights_(weights), isChosen_(model.units.size(), 0), bound_(model.network.nodes(), 0),
-      isSet_(model.network.nodes(), 0), isQueued_(model.network.nodes(), 0) {}
+    : model_(model), open_(open), weights_(weights), isChosen_(model.units.size(), 0), distances_(model) {}
 
 void Ejection::add(std::size_t activity) {
     const std::size_t unit = model_.unitOf[activity];
@@ -106,10 +105,11 @@ bool Ejection::gatherBlockers(const Board& board, std::size_t activity, int mode
 
 bool Ejection::gatherOnLevel(const Board& board, const Use& use, Tick start, Tick end,
                              std::vector<std::size_t>& units) {
-    if (start == end || use.amount == 0) {
+    const std::optional<Cumulative>& held = model_.problem.resources[at(use.resource)].cumulative;
+    if (start == end || use.amount == 0 || !held) {
         return true;
     }
-    const Cumulative& cumulative = *model_.problem.resources[at(use.resource)].cumulative;
+    const Cumulative& cumulative = *held;
     const auto goes = [&](const Board::Booking& booking) {
         const std::size_t unit = model_.unitOf[booking.activity];
         return isChosen_[unit] != 0 || std::find(units.begin(), units.end(), unit) != units.end();
@@ -232,81 +232,43 @@ bool Ejection::gatherPeople(const Board& board, const Mode& mode, Tick start, Ti
     return true;
 }
 
-/// What is placed and cannot stay where it is once the unit is fixed there: paths of lags from the unit, over what is
-/// not placed, to what is.
+/// What is placed and cannot stay where it is once the unit is fixed there: too near by a path of lags over what is not
+/// placed.
 void Ejection::gatherTemporal(const Board& board, std::size_t unit, Tick start, const std::vector<int>& modes) {
-    const Unit& coming = model_.units[unit];
-    start_.clear();
-    end_.clear();
-    for (std::size_t i = 0; i < coming.members.size(); ++i) {
-        start_.push_back(start + coming.offsets[i]);
-        end_.push_back(start_.back() +
-                       model_.problem.activities[coming.members[i]].modes[static_cast<std::size_t>(modes[i])].duration);
-    }
-    spread(board, unit, true);
-    spread(board, unit, false);
-}
-
-void Ejection::spread(const Board& board, std::size_t unit, bool forward) {
-    const Unit& coming = model_.units[unit];
-    for (const Node node : touched_) {
-        isSet_[node] = 0;
-    }
-    touched_.clear();
-    queue_.clear();
-    const auto time = [&](Node node) { // of a placed one
-        const Placed& placed = board.placed(node / 2);
-        return node % 2 == 0 ? placed.start : placed.end;
+    const std::vector<Distances::Mark>& marks = distances_.marks();
+    const auto timeOfPlaced = [&](const Distances::Mark& mark) {
+        const Placed& placed = board.placed(mark.node / 2);
+        return std::int64_t{mark.node % 2 == 0 ? placed.start : placed.end};
     };
-    const auto reach = [&](Node node, std::int64_t value) {
-        const std::size_t activity = node / 2;
-        if (model_.unitOf[activity] == unit) {
-            return;
+    const auto timeOfComing = [&](const Distances::Mark& mark) {
+        if (mark.node % 2 == 0) {
+            return std::int64_t{start};
         }
-        const auto better = [&](Tick than) { return forward ? value > than : value < than; };
-        if (board.isPlaced(activity) && isChosen_[model_.unitOf[activity]] == 0) {
-            if (!better(time(node))) {
-                return;
-            }
-            add(activity);
+        const Unit& coming = model_.units[unit];
+        std::size_t i = 0;
+        while (coming.members[i] != mark.node / 2) {
+            ++i;
         }
-        if (isSet_[node] == 0) {
-            isSet_[node] = 1;
-            touched_.push_back(node);
-            bound_[node] = forward ? open_.lower(node) : open_.upper(node);
-        }
-        if (!better(bound_[node])) {
-            return;
-        }
-        bound_[node] = static_cast<Tick>(value);
-        if (isQueued_[node] == 0) {
-            isQueued_[node] = 1;
-            queue_.push_back(node);
-        }
+        const Activity& activity = model_.problem.activities[coming.members[i]];
+        return std::int64_t{start} + coming.offsets[i] + activity.modes[static_cast<std::size_t>(modes[i])].duration;
     };
-    const auto follow = [&](Node node, std::int64_t value) {
-        if (forward) {
-            for (const Network::Arc& arc : model_.network.outgoing(node)) {
-                reach(arc.other, value + arc.least);
-            }
-        } else {
-            for (const Network::Arc& arc : model_.network.incoming(node)) {
-                reach(arc.other, value - arc.least);
+    const auto [first, last] = distances_.marksOf(unit);
+    for (std::size_t mine = first; mine < last; ++mine) {
+        const std::int64_t time = timeOfComing(marks[mine]);
+        for (const bool forward : {true, false}) {
+            const std::span<const Tick> row = forward ? distances_.after(mine) : distances_.before(mine);
+            for (std::size_t i = 0; i < marks.size(); ++i) {
+                const Distances::Mark& mark = marks[i];
+                if (row[i] == Distances::kNone || mark.unit == unit || isChosen_[mark.unit] != 0 ||
+                    !board.isPlaced(mark.node / 2)) {
+                    continue;
+                }
+                const std::int64_t gap = forward ? timeOfPlaced(mark) - time : time - timeOfPlaced(mark);
+                if (gap < row[i]) {
+                    add(mark.node / 2);
+                }
             }
         }
-    };
-    for (std::size_t i = 0; i < coming.members.size(); ++i) {
-        follow(startOf(coming.members[i]), start_[i]);
-        follow(endOf(coming.members[i]), end_[i]);
-    }
-    for (std::size_t i = 0; i < queue_.size(); ++i) {
-        const Node node = queue_[i];
-        isQueued_[node] = 0;
-        const Length length = model_.lengths[node / 2];
-        const bool isStart = node % 2 == 0;
-        reach(node ^ 1U, std::int64_t{bound_[node]} + (isStart == forward ? (isStart ? length.least : -length.least)
-                                                                          : (isStart ? length.most : -length.most)));
-        follow(node, bound_[node]);
     }
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "schedule/board.h"
+#include "schedule/distances.h"
 #include "schedule/model.h"
 #include "schedule/network.h"
 
@@ -36,7 +37,6 @@ class Ejection {
     bool gatherOnLevel(const Board& board, const Use& use, Tick start, Tick end, std::vector<std::size_t>& units);
     bool gatherPeople(const Board& board, const Mode& mode, Tick start, Tick end, std::vector<std::size_t>& units);
     void gatherTemporal(const Board& board, std::size_t unit, Tick start, const std::vector<int>& modes);
-    void spread(const Board& board, std::size_t unit, bool forward);
 
     const Model& model_;
     const Bounds& open_;
@@ -44,10 +44,7 @@ class Ejection {
     std::vector<std::size_t> chosen_;
     std::vector<char> isChosen_; ///< by unit
     std::uint64_t cost_ = 0;
-    std::vector<Tick> bound_; ///< by node
-    std::vector<char> isSet_, isQueued_;
-    std::vector<Node> queue_, touched_;
-    std::vector<Tick> start_, end_; ///< of the members that come
+    Distances distances_;
 };
 
 } // namespace piewright::schedule

@@ -85,9 +85,13 @@ class Meter {
             }
             return left + std::max<std::int64_t>(0, std::int64_t{to} - open);
         }
+        if (!resource.cumulative) {
+            return 0;
+        }
         // Tick spans between changes of what is reserved; nobody can use less than nothing.
+        const Cumulative& cumulative = *resource.cumulative;
         std::vector<Tick> ticks{from, to};
-        for (const Cumulative::Reserved& reserved : resource.cumulative->reserved) {
+        for (const Cumulative::Reserved& reserved : cumulative.reserved) {
             for (const Tick tick : {reserved.span.from, reserved.span.to}) {
                 if (from < tick && tick < to) {
                     ticks.push_back(tick);
@@ -97,8 +101,8 @@ class Meter {
         std::sort(ticks.begin(), ticks.end());
         std::int64_t sum = 0;
         for (std::size_t i = 0; i + 1 < ticks.size(); ++i) {
-            std::int64_t free = resource.cumulative->capacity;
-            for (const Cumulative::Reserved& reserved : resource.cumulative->reserved) {
+            std::int64_t free = cumulative.capacity;
+            for (const Cumulative::Reserved& reserved : cumulative.reserved) {
                 if (reserved.span.from <= ticks[i] && ticks[i] < reserved.span.to) {
                     free -= reserved.amount;
                 }
@@ -138,6 +142,7 @@ class Meter {
         return std::any_of(groups.begin(), groups.end(), [&](const std::vector<char>& group) {
             // A place that only the group can fill is work for the group.
             std::vector<char> isTheirs;
+            isTheirs.reserve(model_.skilled.size());
             for (const std::vector<WorkerIndex>& skilled : model_.skilled) {
                 isTheirs.push_back(std::all_of(skilled.begin(), skilled.end(),
                                                [&](WorkerIndex worker) { return group[at(worker)] != 0; })

@@ -108,7 +108,7 @@ class Inspector {
         inspectTriangles(machine, name);
     }
 
-    std::string family(std::size_t f) const {
+    [[nodiscard]] std::string family(std::size_t f) const {
         return f < problem_.families.size() ? quoted(problem_.families[f]) : "family " + to_string(f);
     }
 

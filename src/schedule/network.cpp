@@ -210,25 +210,17 @@ bool Bounds::propagate() {
 }
 
 bool Bounds::fix(std::size_t activity, Tick start, Tick end) {
+    note(activity, start, end);
+    return propagate();
+}
+
+void Bounds::note(std::size_t activity, Tick start, Tick end) {
     lengths_[activity] = {end - start, end - start};
     for (const auto& [node, value] : {std::pair{startOf(activity), start}, std::pair{endOf(activity), end}}) {
         pushLower(node, value);
         pushUpper(node, value);
-        if (value < lower_[node] || value > upper_[node]) {
-            empty_ = true;
-        }
+        empty_ = empty_ || value < lower_[node] || value > upper_[node];
     }
-    return propagate();
-}
-
-bool Bounds::raise(Node node, Tick lower) {
-    pushLower(node, lower);
-    return propagate();
-}
-
-bool Bounds::lowerTo(Node node, Tick upper) {
-    pushUpper(node, upper);
-    return propagate();
 }
 
 } // namespace piewright::schedule

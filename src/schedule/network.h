@@ -73,9 +73,10 @@ class Bounds {
 
     /// Fixes an activity inside its bounds. False when some bound became empty: the bounds are then of no more use.
     bool fix(std::size_t activity, Tick start, Tick end);
-    /// Tightens one side; likewise.
-    bool raise(Node node, Tick lower);
-    bool lowerTo(Node node, Tick upper);
+    /// Only writes it down; many are then spread at once, which is quicker than one by one. The bounds hold after
+    /// spread().
+    void note(std::size_t activity, Tick start, Tick end);
+    bool spread() { return propagate(); }
 
   private:
     void pushLower(Node node, std::int64_t value);
