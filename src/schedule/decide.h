@@ -6,11 +6,11 @@
 namespace piewright::schedule {
 
 struct Decision {
-    Status status = Status::OutOfWork;
+    Status status = Status::OutOfTime;
     std::optional<Schedule> schedule;
     /// With Infeasible, when the rules on time alone say so: their reasons, in order.
     std::optional<std::vector<std::string>> loop;
-    std::vector<std::uint64_t> failures; ///< with OutOfWork: how often each activity found no place
+    std::vector<std::uint64_t> failures; ///< with OutOfTime: how often each activity found no place
     std::uint64_t work = 0;
 };
 

@@ -11,6 +11,7 @@
 namespace piewright::schedule {
 
 using Tick = std::int32_t;                                    ///< a point of time or a length of it
+using Cost = std::int64_t;                                    ///< in a unit that the caller chooses
 constexpr Tick kNever = std::numeric_limits<Tick>::max() / 4; ///< later than any time a problem may name
 
 /// Indices into the problem's vectors, one type each.
@@ -19,6 +20,7 @@ enum class ResourceIndex : std::int32_t {};
 enum class WorkerIndex : std::int32_t {};
 enum class SkillIndex : std::int32_t {};
 enum class FamilyIndex : std::int32_t {};
+constexpr int kAbsent = -1; ///< the mode of an activity that is left out
 template <class Index> constexpr std::size_t at(Index index) { return static_cast<std::size_t>(index); }
 
 struct Span {
@@ -63,10 +65,20 @@ struct Worker {
     std::vector<Span> present; ///< in order, apart from each other
 };
 
+/// Of a cumulative or a machine, from start to end.
 struct Use {
     ResourceIndex resource{};
-    int amount = 1;       ///< of a cumulative; 1 for a machine
+    int amount = 1;       ///< of a cumulative or of a load; 1 for a machine without loads
     FamilyIndex family{}; ///< for a machine
+};
+
+enum class Point { Start, End };
+
+/// Into (amount > 0) or out of a reservoir, at one moment.
+struct Flow {
+    ResourceIndex resource{};
+    Point point = Point::Start;
+    int amount = 0;
 };
 
 /// `count` different workers who each have `skill`, for the whole activity. One worker fills one place only.
@@ -75,12 +87,18 @@ struct SkillNeed {
     int count = 1;
 };
 
-/// One way of doing an activity.
+/// One way of doing an activity. It may pause: then the ticks within `pauses` do not count towards its duration, it
+/// ends as soon as `duration` other ticks have passed, and it does not start within a pause. While it pauses its
+/// resources and people stay tied to it, but people need not be present. Without pauses an activity is never
+/// interrupted.
 struct Mode {
     Tick duration = 0;
     std::vector<Use> uses;         ///< each resource at most once
     std::vector<SkillNeed> needs;  ///< people to be chosen by the engine; each skill at most once
     std::vector<WorkerIndex> team; ///< people named outright, besides those chosen
+    std::vector<Flow> flows = {};
+    std::vector<Span> pauses = {}; ///< in order, apart from each other; duration above 0 only
+    Cost cost = 0;                 ///< of doing it this way
 };
 
 struct Activity {
@@ -90,12 +108,13 @@ struct Activity {
     Tick due = kNever;         ///< ends no later
     std::string releaseReason; ///< for people; empty where the limit needs no telling
     std::string dueReason;
+    bool isOptional =
+        false;           ///< may be left out: it then uses nothing, and no lag or cost but `absentCost` speaks of it
+    Cost absentCost = 0; ///< of leaving it out
 };
 
-enum class Point { Start, End };
-
-/// time(to) - time(from) >= least. A greatest distance is the same the other way round with a negative `least`:
-/// "B starts at most 30 after A ends" is Lag{B, Start, A, End, -30}.
+/// time(to) - time(from) >= least, where both are done. A greatest distance is the same the other way round with a
+/// negative `least`: "B starts at most 30 after A ends" is Lag{B, Start, A, End, -30}.
 struct Lag {
     ActivityIndex from{};
     Point fromPoint = Point::End;
@@ -103,6 +122,94 @@ struct Lag {
     Point toPoint = Point::Start;
     Tick least = 0;
     std::string reason; ///< for people
+};
+
+/// Everyone who takes part in `to` takes part in `from` as well, where both are done.
+struct Stay {
+    ActivityIndex from{};
+    ActivityIndex to{};
+    std::string reason; ///< for people
+};
+
+/// Where `given` is done, `also` is done.
+struct Implication {
+    ActivityIndex given{};
+    ActivityIndex also{};
+    std::string reason; ///< for people
+};
+
+/// Piecewise linear: at t it is value + perTick * (t - from) of the last piece that begins at or before t, or of the
+/// first piece for all t before it. Jumps are allowed. At least one piece, `from` ascending.
+struct Curve {
+    struct Piece {
+        Tick from = 0;
+        Cost value = 0;
+        Cost perTick = 0;
+    };
+    std::vector<Piece> pieces;
+};
+
+/// Of when an activity starts or ends; nothing where it is left out. (A preferred window is a curve that is 0 inside.)
+struct TimeCost {
+    ActivityIndex activity{};
+    Point point = Point::Start;
+    Curve curve;
+};
+
+/// Of the first start, the last end or the ticks between them, over all activities, or those that use the resource, or
+/// those in which the worker takes part. Nothing where there are none. (The makespan is Last over all, one per tick.)
+struct ExtentCost {
+    enum class Of { First, Last, Length };
+    Of of = Of::Last;
+    std::optional<ResourceIndex> resource; ///< at most one of the two
+    std::optional<WorkerIndex> worker;
+    Curve curve;
+};
+
+/// Of a cumulative resource's use over time: for each tick of `span`, `perTick` for each unit used beyond `above` (what
+/// is reserved does not count). perTick >= 0.
+struct LoadCost {
+    ResourceIndex resource{};
+    Span span;
+    int above = 0;
+    Cost perTick = 0;
+};
+
+/// Of the ticks a worker works in all, pauses not counted (overtime).
+struct WorkCost {
+    WorkerIndex worker{};
+    Curve curve;
+};
+
+/// For each person in `to` who did not take part in `from`, where both are done.
+struct HandOver {
+    ActivityIndex from{};
+    ActivityIndex to{};
+    Cost cost = 0;
+};
+
+/// Distance from a previous plan: `perTick` for each tick the start has moved either way, `otherMode` once for another
+/// mode, `perPerson` for each one who takes part now and did not. Where it is done only now or was done only then:
+/// `otherMode` alone.
+struct Before {
+    ActivityIndex activity{};
+    Tick start = 0;
+    int mode = 0; ///< or kAbsent
+    std::vector<WorkerIndex> workers;
+    Cost perTick = 0;
+    Cost otherMode = 0;
+    Cost perPerson = 0;
+};
+
+/// What is to be made least: the sum of all these, with the costs of modes, absences and setups. All costs of one
+/// activity, span or pair are >= 0 except those of Curve values and modes, which may be gains.
+struct Costs {
+    std::vector<TimeCost> times;
+    std::vector<ExtentCost> extents;
+    std::vector<LoadCost> loads;
+    std::vector<WorkCost> work;
+    std::vector<HandOver> handOvers;
+    std::vector<Before> before;
 };
 
 struct Problem {
@@ -114,9 +221,15 @@ struct Problem {
     std::vector<std::string> families; ///< names by FamilyIndex
     Tick horizon = 0;                  ///< every activity ends by then
     std::string horizonReason;         ///< for people; empty where the limit needs no telling
+    std::vector<Stay> stays = {};
+    std::vector<Implication> implications = {};
+    Costs costs = {}; ///< all empty, and no cost anywhere else: any schedule will do
 };
 
-/// Where one activity was put.
+/// A problem whose only cost is the latest end.
+[[nodiscard]] Costs makespan();
+
+/// Where one activity was put. Left out: mode kAbsent, start and end 0, nobody.
 struct Placed {
     Tick start = 0;
     Tick end = 0;

@@ -147,7 +147,7 @@ TreeAnswer Tree::search(std::uint64_t work) {
     if (descend()) {
         return TreeAnswer::Found;
     }
-    return isSpent_ ? TreeAnswer::OutOfWork : TreeAnswer::None;
+    return isSpent_ ? TreeAnswer::OutOfTime : TreeAnswer::None;
 }
 
 bool Tree::spend() {

@@ -14,7 +14,7 @@
 
 namespace piewright::schedule {
 
-enum class TreeAnswer { Found, None, OutOfWork };
+enum class TreeAnswer { Found, None, OutOfTime };
 
 class Tree {
   public:

@@ -189,7 +189,7 @@ TEST(Clash, WhenTheWorkRunsOutItNamesLimitsThatCouldGiveWay) {
     // 950 is feasible but hard; nothing is found with so little work.
     const Problem problem = asProblem(ft10(), 950);
     const Answer answer = solve(problem, {1, 60'000});
-    ASSERT_EQ(answer.status, Status::OutOfWork);
+    ASSERT_EQ(answer.status, Status::OutOfTime);
     EXPECT_FALSE(answer.schedule.has_value());
     EXPECT_FALSE(answer.clash.proved);
     ASSERT_THAT(answer.clash.limits, Not(IsEmpty()));

@@ -90,7 +90,7 @@ TEST(Solve, WithoutWorkNothingIsFoundNorClaimed) {
     }
     s.problem.horizon = 80;
     const Answer answer = solve(s.problem, {1, 0});
-    EXPECT_EQ(answer.status, Status::OutOfWork);
+    EXPECT_EQ(answer.status, Status::OutOfTime);
     EXPECT_FALSE(answer.clash.proved);
 }
 
