@@ -1,5 +1,6 @@
 #include "sales/import.h"
 
+#include "finding/suggest.h"
 #include "sales/columns.h"
 #include "sales/fold.h"
 #include "sales/items.h"
@@ -19,6 +20,7 @@ namespace piewright::sales {
 namespace {
 
 constexpr const char* kPartOfAPiece = "a part of a piece";
+constexpr std::string_view kNotMapped = "item not mapped: ";
 
 Problems inFile(Problems problems, const std::string& file) {
     for (Finding& finding : problems.findings) finding.place.file = file;
@@ -62,6 +64,7 @@ class Importer {
     const char* readWhen(const csv::Row& row, Sale& sale);
     const char* readSoldOut(const csv::Row& row, Sale& sale);
     const char* toShopsZone(int offset, Sale& sale);
+    void suggest(std::vector<LeftOut>& left) const;
     void left(const std::string& why, const csv::Row& row) { left_.add(why, row); }
 
     const Columns& columns_;
@@ -185,7 +188,7 @@ bool Importer::take(const csv::Row& row) {
         if (sale.good == Items::kIgnored)
             left("set aside by the mapping", row);
         else
-            left(trimmed(item).empty() ? "no item" : "item not mapped: " + shown(trimmed(item)), row);
+            left(trimmed(item).empty() ? "no item" : std::string(kNotMapped) + shown(trimmed(item)), row);
         return true;
     }
     sale.pieces = count;
@@ -199,12 +202,27 @@ bool Importer::take(const csv::Row& row) {
     return false;
 }
 
+/// Behind the commonest words that no good answers to: the nearest word that one does.
+void Importer::suggest(std::vector<LeftOut>& left) const {
+    constexpr std::size_t kMostSuggested = 20;
+    const std::vector<std::string> known = items_.known();
+    for (std::size_t i = 0; i < left.size() && i < kMostSuggested; ++i) {
+        const std::string_view why = left[i].why;
+        if (!why.starts_with(kNotMapped)) continue;
+        std::string_view item = why.substr(kNotMapped.size());
+        if (item.size() > 2) item = item.substr(1, item.size() - 2); // the quotes
+        const std::string hint = didYouMean(fold(item), known);
+        if (!hint.empty()) left[i].why += " (" + hint + ')';
+    }
+}
+
 Result<Imported> Importer::finish(Report report) {
     if (stopped_) return *stopped_;
     report.rows = rows_;
     auto history = tally_.history(items_.goods(), columns_.dayFirst, left_, report);
     if (!history) return history.problems();
     report.left = left_.byRows();
+    suggest(report.left);
     if (offsetsAsTheyStand_ > 0)
         report.notes.emplace_back("times written with Z or an offset were taken as they stand: no time zone was given");
     const auto parts = std::find_if(report.left.begin(), report.left.end(),
