@@ -8,10 +8,10 @@
 
 namespace piewright::sales {
 
-/// The first thing, outside quotes and comments, that the library must not be given: a letter beyond ASCII (behind a
-/// backslash inside quotes too), a control character, a table's name that begins as none may, or more than 200 points
-/// on one line (dotted keys nest without a limit there). The place has line and column but no file. Nearly all of these
-/// are no TOML 1.0 either.
+/// The first thing that keeps a text from being the plain shape of TOML (keys, values, lists and tables in their
+/// places; letters beyond ASCII only inside quotes and comments; nothing nested deeper than 16 or dotted more than 200
+/// times on a line). It is no parser: what strings, numbers and names mean is left to the library. The place has line
+/// and column but no file. O(text).
 [[nodiscard]] std::optional<Finding> unfitForToml(std::string_view text);
 
 } // namespace piewright::sales
