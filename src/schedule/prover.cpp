@@ -2,6 +2,7 @@
 
 #include "schedule/branch_earliest.h"
 #include "schedule/compiled.h"
+#include "schedule/near.h"
 #include "schedule/search_down.h"
 #include "schedule/search_up.h"
 
@@ -79,7 +80,12 @@ struct Prover::Engine final : Questions {
         if (isHopeless_) return Verdict::Refuted;
         if (by && *by < bound_) return Verdict::Refuted;
         if (by && best && latestEnd(*best) <= *by) return Verdict::Satisfied;
-        std::vector<learn::Literal> assumptions;
+        return ask(by, limits, {});
+    }
+
+    /// With more assumptions. Refuted may be because of these.
+    Verdict ask(std::optional<Tick> by, const ProverLimits& limits, std::vector<learn::Literal> assumptions) {
+        const std::size_t extra = assumptions.size();
         for (const Compiled::Guard& guard : compiled->guards) assumptions.push_back(guard.holds);
         if (by) assumptions.push_back(learn::atMost(compiled->latest, *by));
         learn::Solver& solver = compiled->solver;
@@ -90,13 +96,20 @@ struct Prover::Engine final : Questions {
             Schedule found = read();
             solver.backtrackToRoot();
             hint(found);
-            best = std::move(found);
+            last = std::move(found);
+            if (!best || latestEnd(*last) < latestEnd(*best)) best = last;
             return Verdict::Satisfied;
         }
         case learn::Outcome::Refuted:
             break;
         }
         const std::vector<learn::Literal>& core = solver.core();
+        const auto isBlamed = [&](learn::Literal one) {
+            return std::find(core.begin(), core.end(), one) != core.end();
+        };
+        if (std::any_of(assumptions.begin(), assumptions.begin() + static_cast<std::ptrdiff_t>(extra), isBlamed)) {
+            return Verdict::Refuted;
+        }
         const bool isAboutTime = by && std::find(core.begin(), core.end(), assumptions.back()) != core.end();
         if (!isAboutTime) {
             // With a schedule in hand the latest end itself was kept below it: there is nothing better.
@@ -202,7 +215,8 @@ struct Prover::Engine final : Questions {
     Model model;
     std::unique_ptr<Compiled> compiled;
     std::unique_ptr<BranchEarliest> brancher;
-    std::optional<Schedule> best;
+    std::optional<Schedule> best, last;
+    Near near;
     Tick bound_ = 0;
     bool isHopeless_ = false;
     std::vector<std::string> clash;
@@ -231,6 +245,22 @@ void Prover::hint(const Schedule& schedule, bool isValid) {
         engine_->down.aimFor(latestEnd(schedule));
     }
 }
+
+void Prover::know(Tick bound) {
+    Engine& engine = *engine_;
+    if (engine.isHopeless_ || bound <= engine.bound_) return;
+    engine.bound_ = bound;
+    if (!engine.compiled->solver.addClause({learn::atLeast(engine.compiled->latest, bound)})) engine.closeAt();
+}
+
+Verdict Prover::decideNear(const Schedule& schedule, const Kept& kept, Tick latest, const ProverLimits& limits) {
+    Engine& engine = *engine_;
+    if (engine.isHopeless_ || latest < engine.bound_) return Verdict::Refuted;
+    engine.compiled->solver.backtrackToRoot();
+    return engine.ask(latest, limits, engine.near.assumptions(*engine.compiled, schedule, kept));
+}
+
+const std::optional<Schedule>& Prover::last() const { return engine_->last; }
 
 Verdict Prover::decideUnder(const std::vector<std::string>& limits, const ProverLimits& work) {
     Engine& engine = *engine_;
