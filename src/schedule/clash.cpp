@@ -50,7 +50,7 @@ class Explainer {
                 if (from + chunk < kept.size()) {
                     fewer.insert(fewer.end(), kept.begin() + static_cast<std::ptrdiff_t>(from + chunk), kept.end());
                 }
-                if (tryKeeping(fewer, std::min(5000 + 4 * first, 1000 + left() / 8)) == Status::Infeasible) {
+                if (tryKeeping(fewer, std::min(20000 + 4 * first, 1000 + left() / 8)) == Status::Infeasible) {
                     kept = std::move(fewer);
                 } else {
                     from += chunk;
