@@ -13,6 +13,9 @@ namespace piewright::schedule {
 using Tick = std::int32_t;                                    ///< a point of time or a length of it
 using Cost = std::int64_t;                                    ///< in a unit that the caller chooses
 constexpr Tick kNever = std::numeric_limits<Tick>::max() / 4; ///< later than any time a problem may name
+/// What all costs of a problem may come to at most, each at its worst within the horizon and without its sign, so that
+/// sums of two fit 32 bits.
+constexpr Cost kMostCost = Cost{1} << 29;
 
 /// Indices into the problem's vectors, one type each.
 enum class ActivityIndex : std::int32_t {};
@@ -40,22 +43,40 @@ struct Cumulative {
     std::vector<Reserved> reserved;
 };
 
-/// One activity at a time; between two of them lies `setup[from][to]` by their families. `first[f]` is the setup from
+/// One load at a time; between two of them lies `setup[from][to]` by their families. `first[f]` is the setup from
 /// the machine's state at tick 0 to family f. The setup must fit between the end of one and the start of the next; it
 /// may begin before the next activity's other resources are free, and it goes on while the machine is `away` (an oven
 /// heats up unattended). Families: indices 0..n-1. Setups obey the triangle inequality: going by a third family is
 /// never shorter. `first` and `setup` both empty: no setups, whatever the families. An activity of no duration has its
 /// place in the machine's order too, so it never falls inside another one.
+///
+/// A load is one activity where `together` is 1. Else it may be several: of one family, begun at the same moment (they
+/// may end apart), the amounts of those that last adding up to no more than `together`. Any two activities are of one
+/// load, or the one ends (and the setup fits) before the other starts.
 struct Machine {
     std::vector<Tick> first;
     std::vector<std::vector<Tick>> setup;
     std::vector<Span> away; ///< times at which no activity can use it
+    int together = 1;
+    /// `firstCost[f]` for the first load, `setupCost[from][to]` for each next one after the load before it; >= 0. Both
+    /// empty: nothing. No triangle inequality. Then no activity on the machine is without duration.
+    std::vector<Cost> firstCost = {};
+    std::vector<std::vector<Cost>> setupCost = {};
+};
+
+/// A stock. Its level is `initial` at first and then what has flowed in and out up to and with each moment (all flows
+/// of one moment count together). It is never below `least` nor above `most`, and neither is `initial`.
+struct Reservoir {
+    int initial = 0;
+    int least = 0;
+    int most = std::numeric_limits<int>::max();
 };
 
 struct Resource {
     std::string name;                     ///< for people: told when limits clash
-    std::optional<Cumulative> cumulative; ///< exactly one of the two
+    std::optional<Cumulative> cumulative; ///< exactly one of the three
     std::optional<Machine> machine;
+    std::optional<Reservoir> reservoir = {};
 };
 
 /// A person: one thing at a time, inside `present`, with the skills named.
@@ -68,7 +89,7 @@ struct Worker {
 /// Of a cumulative or a machine, from start to end.
 struct Use {
     ResourceIndex resource{};
-    int amount = 1;       ///< of a cumulative or of a load; 1 for a machine without loads
+    int amount = 1;       ///< of a cumulative or of a load; 1 where the machine's `together` is 1
     FamilyIndex family{}; ///< for a machine
 };
 
@@ -89,8 +110,8 @@ struct SkillNeed {
 
 /// One way of doing an activity. It may pause: then the ticks within `pauses` do not count towards its duration, it
 /// ends as soon as `duration` other ticks have passed, and it does not start within a pause. While it pauses its
-/// resources and people stay tied to it, but people need not be present. Without pauses an activity is never
-/// interrupted.
+/// resources and people stay tied to it (a machine must not be away), but people need not be present. Without pauses an
+/// activity is never interrupted.
 struct Mode {
     Tick duration = 0;
     std::vector<Use> uses;         ///< each resource at most once
@@ -156,8 +177,9 @@ struct TimeCost {
     Curve curve;
 };
 
-/// Of the first start, the last end or the ticks between them, over all activities, or those that use the resource, or
-/// those in which the worker takes part. Nothing where there are none. (The makespan is Last over all, one per tick.)
+/// Of the first start, the last end or the ticks between them, over all activities, or those whose mode names the
+/// resource in a use or a flow, or those in which the worker takes part. Nothing where there are none. (The makespan is
+/// Last over all, one per tick.)
 struct ExtentCost {
     enum class Of { First, Last, Length };
     Of of = Of::Last;
@@ -175,7 +197,7 @@ struct LoadCost {
     Cost perTick = 0;
 };
 
-/// Of the ticks a worker works in all, pauses not counted (overtime).
+/// Of the ticks a worker works in all, pauses not counted (overtime); of 0 for one who does nothing.
 struct WorkCost {
     WorkerIndex worker{};
     Curve curve;
@@ -201,8 +223,8 @@ struct Before {
     Cost perPerson = 0;
 };
 
-/// What is to be made least: the sum of all these, with the costs of modes, absences and setups. All costs of one
-/// activity, span or pair are >= 0 except those of Curve values and modes, which may be gains.
+/// What is to be made least: the sum of all these, with the costs of modes, absences and setups. All are >= 0 except
+/// those of curves, modes and absences, which may be gains. See kMostCost.
 struct Costs {
     std::vector<TimeCost> times;
     std::vector<ExtentCost> extents;
