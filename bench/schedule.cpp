@@ -1,6 +1,7 @@
 // How good are the schedules, and how soon? Runs the engine on instance files and prints one JSON line for each.
 #include "instances/read.h"
 #include "schedule/check.h"
+#include "schedule/lists.h"
 #include "schedule/prover.h"
 #include "schedule/solve.h"
 
@@ -29,6 +30,7 @@ struct Settings {
     bool noOrders = false;
     bool noEdges = false;
     bool cpu = false;
+    std::string member;
 };
 
 double cpuSeconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
@@ -73,6 +75,33 @@ struct Found {
     std::uint64_t conflicts = 0;
     std::vector<std::pair<double, schedule::Tick>> trace;
 };
+
+/// One member by itself.
+Found runMember(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
+                const std::function<double()>& elapsed) {
+    Found found;
+    const auto member = schedule::listSearch(problem, settings.seed);
+    schedule::Standing standing;
+    schedule::Turn turn;
+    turn.cancelled = &cancelled;
+    turn.found = [&](const schedule::Schedule& schedule, schedule::Cost) {
+        found.value = schedule::latestEnd(schedule);
+        found.trace.emplace_back(elapsed(), *found.value);
+        const auto violations = schedule::check(problem, schedule);
+        if (!violations.empty()) {
+            std::fprintf(stderr, "broken schedule: %s\n", violations.front().what.c_str());
+            std::abort();
+        }
+    };
+    while (member && !cancelled && found.work < settings.work) {
+        turn.work = std::min<std::uint64_t>(10'000, settings.work - found.work);
+        const std::uint64_t steps = member->run(turn, standing);
+        if (steps == 0) break;
+        found.work += steps;
+    }
+    found.status = found.value ? "Feasible" : "OutOfTime";
+    return found;
+}
 
 /// The one place that knows how the engine is run.
 Found run(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
@@ -142,6 +171,7 @@ int main(int argc, char** argv) {
     app.add_option("--lean", settings.lean, "down, up or both")->check(CLI::IsMember({"down", "up", "both"}));
     app.add_flag("--no-orders", settings.noOrders, "without order literals");
     app.add_flag("--no-edges", settings.noEdges, "without edge finding");
+    app.add_option("--member", settings.member, "one search by itself")->check(CLI::IsMember({"lists"}));
     CLI11_PARSE(app, argc, argv);
     bool isRead = true;
     for (const std::string& file : files) {
@@ -154,7 +184,9 @@ int main(int argc, char** argv) {
         }
         std::atomic<bool> cancelled{false};
         const Alarm alarm(cancelled, settings.seconds, settings.cpu);
-        const Found found = run(instance->problem, settings, cancelled, [&] { return cpuSeconds() - start; });
+        const auto elapsed = [&] { return cpuSeconds() - start; };
+        const Found found = settings.member.empty() ? run(instance->problem, settings, cancelled, elapsed)
+                                                    : runMember(instance->problem, settings, cancelled, elapsed);
         nlohmann::ordered_json line;
         line["instance"] = file;
         line["status"] = found.status;
