@@ -1,10 +1,8 @@
 // How good are the schedules, and how soon? Runs the engine on instance files and prints one JSON line for each.
 #include "instances/read.h"
 #include "schedule/check.h"
-#include "schedule/improver.h"
-#include "schedule/neighbourhoods.h"
+#include "schedule/lists.h"
 #include "schedule/prover.h"
-#include "schedule/refuter.h"
 #include "schedule/solve.h"
 
 #include <CLI/CLI.hpp>
@@ -32,6 +30,7 @@ struct Settings {
     bool noOrders = false;
     bool noEdges = false;
     bool cpu = false;
+    std::string member;
 };
 
 double cpuSeconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
@@ -77,53 +76,36 @@ struct Found {
     std::vector<std::pair<double, schedule::Tick>> trace;
 };
 
-/// The one place that knows how the engine is run.
-Found runMembers(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
-                 const std::function<double()>& elapsed) {
+/// One member by itself.
+Found runMember(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
+                const std::function<double()>& elapsed) {
     Found found;
+    const auto member = schedule::listSearch(problem, settings.seed);
     schedule::Standing standing;
     schedule::Turn turn;
     turn.cancelled = &cancelled;
-    turn.found = [&](const schedule::Schedule& schedule, schedule::Cost value) {
+    turn.found = [&](const schedule::Schedule& schedule, schedule::Cost) {
+        found.value = schedule::latestEnd(schedule);
+        found.trace.emplace_back(elapsed(), *found.value);
         const auto violations = schedule::check(problem, schedule);
         if (!violations.empty()) {
             std::fprintf(stderr, "broken schedule: %s\n", violations.front().what.c_str());
             std::abort();
         }
-        found.value = static_cast<schedule::Tick>(value);
-        found.trace.emplace_back(elapsed(), *found.value);
     };
-    std::vector<std::unique_ptr<schedule::Member>> members;
-    if (settings.lean == "all") members.push_back(std::make_unique<schedule::Improver>(problem));
-    members.push_back(std::make_unique<schedule::Neighbourhoods>(problem, settings.seed));
-    if (settings.lean == "all") members.push_back(std::make_unique<schedule::Refuter>(problem));
-    const schedule::Answer first = schedule::solve(problem, {settings.seed, 20'000});
-    if (first.schedule) {
-        standing.schedule = first.schedule;
-        standing.value = schedule::latestEnd(*first.schedule);
-        turn.found(*first.schedule, standing.value);
-    }
-    turn.work = 100'000;
-    while (!standing.isSettled() && !cancelled && found.work < settings.work) {
-        std::uint64_t steps = 0;
-        for (const auto& member : members) {
-            if (!standing.isSettled() && !cancelled) steps += member->run(turn, standing);
-        }
+    while (member && !cancelled && found.work < settings.work) {
+        turn.work = std::min<std::uint64_t>(10'000, settings.work - found.work);
+        const std::uint64_t steps = member->run(turn, standing);
         if (steps == 0) break;
         found.work += steps;
-        turn.work += turn.work / 8;
     }
-    found.status = standing.isHopeless    ? "Infeasible"
-                   : standing.isSettled() ? "Proven"
-                   : found.value          ? "Feasible"
-                                          : "OutOfTime";
-    if (standing.bound > 0) found.bound = static_cast<schedule::Tick>(standing.bound);
+    found.status = found.value ? "Feasible" : "OutOfTime";
     return found;
 }
 
+/// The one place that knows how the engine is run.
 Found run(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
           const std::function<double()>& elapsed) {
-    if (settings.lean == "near" || settings.lean == "all") return runMembers(problem, settings, cancelled, elapsed);
     Found found;
     const auto keep = [&](const schedule::Schedule& schedule, schedule::Tick latest) {
         const auto violations = schedule::check(problem, schedule);
@@ -186,10 +168,10 @@ int main(int argc, char** argv) {
     app.add_option("--threads", settings.threads, "at present one is used");
     app.add_option("--seed", settings.seed, "of the first schedule");
     app.add_option("--work", settings.work, "most steps for each instance; the same answer every time");
-    app.add_option("--lean", settings.lean, "down, up or both")
-        ->check(CLI::IsMember({"down", "up", "both", "near", "all"}));
+    app.add_option("--lean", settings.lean, "down, up or both")->check(CLI::IsMember({"down", "up", "both"}));
     app.add_flag("--no-orders", settings.noOrders, "without order literals");
     app.add_flag("--no-edges", settings.noEdges, "without edge finding");
+    app.add_option("--member", settings.member, "one search by itself")->check(CLI::IsMember({"lists"}));
     CLI11_PARSE(app, argc, argv);
     bool isRead = true;
     for (const std::string& file : files) {
@@ -202,7 +184,9 @@ int main(int argc, char** argv) {
         }
         std::atomic<bool> cancelled{false};
         const Alarm alarm(cancelled, settings.seconds, settings.cpu);
-        const Found found = run(instance->problem, settings, cancelled, [&] { return cpuSeconds() - start; });
+        const auto elapsed = [&] { return cpuSeconds() - start; };
+        const Found found = settings.member.empty() ? run(instance->problem, settings, cancelled, elapsed)
+                                                    : runMember(instance->problem, settings, cancelled, elapsed);
         nlohmann::ordered_json line;
         line["instance"] = file;
         line["status"] = found.status;
