@@ -216,7 +216,7 @@ struct Prover::Engine final : Questions {
     std::unique_ptr<Compiled> compiled;
     std::unique_ptr<BranchEarliest> brancher;
     std::optional<Schedule> best, last;
-    Near near;
+    std::unique_ptr<Near> near; ///< once a neighbourhood was asked for
     Tick bound_ = 0;
     bool isHopeless_ = false;
     std::vector<std::string> clash;
@@ -256,8 +256,8 @@ void Prover::know(Tick bound) {
 Verdict Prover::decideNear(const Schedule& schedule, const Kept& kept, Tick latest, const ProverLimits& limits) {
     Engine& engine = *engine_;
     if (engine.isHopeless_ || latest < engine.bound_) return Verdict::Refuted;
-    engine.compiled->solver.backtrackToRoot();
-    return engine.ask(latest, limits, engine.near.assumptions(*engine.compiled, schedule, kept));
+    if (!engine.near) engine.near = std::make_unique<Near>(*engine.compiled);
+    return engine.ask(latest, limits, engine.near->assume(schedule, kept));
 }
 
 const std::optional<Schedule>& Prover::last() const { return engine_->last; }
