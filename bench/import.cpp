@@ -47,7 +47,7 @@ Written write(const std::filesystem::path& file, std::size_t rows) {
     std::ofstream out(file, std::ios::binary);
     out << "when,item,quantity,ticket,price\n";
     std::mt19937_64 engine(1);
-    const Date first = *parseDate("2025-01-01");
+    const Date first(std::chrono::year(2025) / 1 / 1);
     std::string text;
     for (std::size_t i = 0; i < rows; ++i) {
         const Date date = first + Days(static_cast<int>(i * kDays / rows));

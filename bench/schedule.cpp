@@ -1,7 +1,10 @@
 // How good are the schedules, and how soon? Runs the engine on instance files and prints one JSON line for each.
 #include "instances/read.h"
 #include "schedule/check.h"
+#include "schedule/improver.h"
+#include "schedule/neighbourhoods.h"
 #include "schedule/prover.h"
+#include "schedule/refuter.h"
 #include "schedule/solve.h"
 
 #include <CLI/CLI.hpp>
@@ -75,8 +78,52 @@ struct Found {
 };
 
 /// The one place that knows how the engine is run.
+Found runMembers(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
+                 const std::function<double()>& elapsed) {
+    Found found;
+    schedule::Standing standing;
+    schedule::Turn turn;
+    turn.cancelled = &cancelled;
+    turn.found = [&](const schedule::Schedule& schedule, schedule::Cost value) {
+        const auto violations = schedule::check(problem, schedule);
+        if (!violations.empty()) {
+            std::fprintf(stderr, "broken schedule: %s\n", violations.front().what.c_str());
+            std::abort();
+        }
+        found.value = static_cast<schedule::Tick>(value);
+        found.trace.emplace_back(elapsed(), *found.value);
+    };
+    std::vector<std::unique_ptr<schedule::Member>> members;
+    if (settings.lean == "all") members.push_back(std::make_unique<schedule::Improver>(problem));
+    members.push_back(std::make_unique<schedule::Neighbourhoods>(problem, settings.seed));
+    if (settings.lean == "all") members.push_back(std::make_unique<schedule::Refuter>(problem));
+    const schedule::Answer first = schedule::solve(problem, {settings.seed, 20'000});
+    if (first.schedule) {
+        standing.schedule = first.schedule;
+        standing.value = schedule::latestEnd(*first.schedule);
+        turn.found(*first.schedule, standing.value);
+    }
+    turn.work = 100'000;
+    while (!standing.isSettled() && !cancelled && found.work < settings.work) {
+        std::uint64_t steps = 0;
+        for (const auto& member : members) {
+            if (!standing.isSettled() && !cancelled) steps += member->run(turn, standing);
+        }
+        if (steps == 0) break;
+        found.work += steps;
+        turn.work += turn.work / 8;
+    }
+    found.status = standing.isHopeless    ? "Infeasible"
+                   : standing.isSettled() ? "Proven"
+                   : found.value          ? "Feasible"
+                                          : "OutOfTime";
+    if (standing.bound > 0) found.bound = static_cast<schedule::Tick>(standing.bound);
+    return found;
+}
+
 Found run(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
           const std::function<double()>& elapsed) {
+    if (settings.lean == "near" || settings.lean == "all") return runMembers(problem, settings, cancelled, elapsed);
     Found found;
     const auto keep = [&](const schedule::Schedule& schedule, schedule::Tick latest) {
         const auto violations = schedule::check(problem, schedule);
@@ -139,7 +186,8 @@ int main(int argc, char** argv) {
     app.add_option("--threads", settings.threads, "at present one is used");
     app.add_option("--seed", settings.seed, "of the first schedule");
     app.add_option("--work", settings.work, "most steps for each instance; the same answer every time");
-    app.add_option("--lean", settings.lean, "down, up or both")->check(CLI::IsMember({"down", "up", "both"}));
+    app.add_option("--lean", settings.lean, "down, up or both")
+        ->check(CLI::IsMember({"down", "up", "both", "near", "all"}));
     app.add_flag("--no-orders", settings.noOrders, "without order literals");
     app.add_flag("--no-edges", settings.noEdges, "without edge finding");
     CLI11_PARSE(app, argc, argv);

@@ -53,6 +53,7 @@ constexpr std::array<int, 7> kStewedByWeekday{0, 0, 20, 24, 0, 41, 35};
 constexpr std::array<int, 7> kSetByWeekday{0, 0, 16, 17, 18, 31, 28};
 constexpr std::array<int, 12> kSeason{1060, 1050, 1020, 980,  940,  900,
                                       890,  880,  960,  1020, 1080, 1120}; // mid-month, per thousand
+constexpr std::int64_t kYear = 365;
 constexpr int kGrowthAYear = 60;      // per thousand; the amounts above are those of two years after the first day
 constexpr int kBusySpread = 110;      // standard deviation of a day's factor, per thousand
 constexpr int kTasteSpread = 120;     // of each pie's share on a day
@@ -73,7 +74,7 @@ class Chance {
     bool inThousand(int share) { return below(kThousand) < share; }
     /// Mean 0, standard deviation `spread`: twelve even draws (Irwin-Hall), never beyond six deviations.
     int around0(int spread) {
-        std::int64_t sum = -12 * 500;
+        std::int64_t sum = -6'000;
         for (int i = 0; i < 12; ++i) sum += below(kThousand + 1);
         return static_cast<int>(sum * spread / kThousand);
     }
@@ -149,7 +150,7 @@ class Shop {
         const auto scaled = [&](int usual) {
             std::int64_t n =
                 std::int64_t{usual} * busy / kThousand * hours.busier / kThousand * seasonOn(date) / kThousand;
-            n = n * (365 * kThousand + kGrowthAYear * days) / (365 * kThousand);
+            n = n * (kYear * kThousand + kGrowthAYear * days) / (kYear * kThousand);
             return static_cast<int>(n);
         };
         // Pies to baskets: 1.47 in each on average.
@@ -259,7 +260,8 @@ std::optional<Options> parse(const std::vector<std::string_view>& words) {
         if (words[i] == "--seed") {
             if (!parse(value, options.seed)) return std::nullopt;
         } else if (words[i] == "--from") {
-            if (!(from = piewright::parseDate(value))) return std::nullopt;
+            from = piewright::parseDate(value);
+            if (!from) return std::nullopt;
         } else if (words[i] == "--days") {
             if (!parse(value, options.days) || options.days > 36'525) return std::nullopt;
         } else {

@@ -10,7 +10,7 @@ namespace piewright::csv {
 
 namespace {
 
-constexpr std::size_t kBlock = 128 * 1024;
+constexpr std::size_t kBlock = 131'072;
 
 Problems tooLong(std::size_t line) {
     const auto at = static_cast<int>(std::min<std::size_t>(line, std::numeric_limits<int>::max()));

@@ -21,6 +21,7 @@ Ranks::Ranks(std::span<const Seen> days) {
     if (order_.empty()) return;
 
     std::vector<Seen> sorted;
+    sorted.reserve(order_.size());
     for (const std::size_t day : order_) sorted.push_back(days[day]);
     const Redistributed km = redistributeToRight(sorted);
     double sum = 0;
@@ -32,7 +33,7 @@ Ranks::Ranks(std::span<const Seen> days) {
         weightTo_.push_back(weight += sorted[i].weight);
     }
     // The sold-out days above all others share what is left at the top.
-    for (std::size_t i = sorted.size(); i-- > 0 && sorted[i].atLeast;) places_[i] = {1 - km.beyond, 1, false};
+    for (std::size_t i = sorted.size(); i > 0 && sorted[i - 1].atLeast; --i) places_[i - 1] = {1 - km.beyond, 1, false};
     // Equal exact values share one stretch of ranks: the order of the days in the list says nothing.
     for (std::size_t i = 0; i < sorted.size();) {
         std::size_t end = i + 1;

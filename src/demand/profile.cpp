@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cstddef>
-#include <cstdlib>
+#include <cstdint>
 
 namespace piewright::demand {
 
@@ -40,27 +40,21 @@ Profile even(const QuarterWeights& openParts) {
 }
 
 Profile smoothed(const Profile& profile, const QuarterWeights& openParts) {
+    constexpr std::array<double, 3> kWeights{3, 2, 1}; // by distance
     Profile result{};
-    for (int q = 0; q < kQuarters; ++q) {
-        const double share = profile[static_cast<std::size_t>(q)];
-        if (share <= 0) continue;
+    for (std::size_t q = 0; q < kQuarters; ++q) {
+        if (profile[q] <= 0) continue;
         // A quarter hands its share to itself and its open neighbours; what would fall outside the hours stays inside.
-        std::array<double, 5> weight{};
+        const std::size_t first = q < 2 ? 0 : q - 2;
+        const std::size_t last = std::min<std::size_t>(q + 2, kQuarters - 1);
+        const auto weight = [&](std::size_t to) { return kWeights.at(to > q ? to - q : q - to) * openParts[to]; };
         double sum = 0;
-        for (int step = -2; step <= 2; ++step) {
-            const int to = q + step;
-            if (to < 0 || to >= kQuarters) continue;
-            sum += weight[static_cast<std::size_t>(step + 2)] =
-                (3 - std::abs(step)) * openParts[static_cast<std::size_t>(to)];
-        }
+        for (std::size_t to = first; to <= last; ++to) sum += weight(to);
         if (sum <= 0) {
-            result[static_cast<std::size_t>(q)] += share;
+            result[q] += profile[q];
             continue;
         }
-        for (int step = -2; step <= 2; ++step) {
-            const double part = weight[static_cast<std::size_t>(step + 2)];
-            if (part > 0) result[static_cast<std::size_t>(q + step)] += share * part / sum;
-        }
+        for (std::size_t to = first; to <= last; ++to) result[to] += profile[q] * weight(to) / sum;
     }
     return result;
 }

@@ -44,11 +44,12 @@ struct QuarterSums {
 
 void addQuarters(QuarterSums& sums, const std::map<Date, DaySales>& days, Date date) {
     for (auto it = days.lower_bound(date - Days(182)); it != days.end() && it->first < date; ++it) {
-        if (!it->second.byQuarter) continue;
+        const std::optional<Quarters>& quarters = it->second.byQuarter;
+        if (!quarters) continue;
         const double weight = ageWeight(date - it->first);
         const bool same = it->first.weekday() == date.weekday();
         for (std::size_t q = 0; q < kQuarters; ++q) {
-            const double pieces = std::max(0, (*it->second.byQuarter)[q]);
+            const double pieces = std::max(0, (*quarters)[q]);
             sums.all[q] += weight * pieces;
             if (same) sums.weekday[q] += weight * pieces;
             sums.pieces += pieces;
@@ -128,15 +129,15 @@ GoodDemand demandOf(const History& history, const Common& common, const GoodId& 
         if (soldOut > 0)
             because.push_back("sold out on " + count(soldOut, "day") + ": counted as at least what was sold");
         if (marginal.neverSeen > 0.2)
-            because.push_back("so often sold out that the true wish was seldom seen: the upper part is an estimate; "
-                              "making more for some days would show it");
+            because.emplace_back("so often sold out that the true wish was seldom seen: the upper part is an estimate; "
+                                 "making more for some days would show it");
         if (marginal.effectiveDays >= kFewDays) return marginal.daily;
         // With next to nothing seen, the days seen may be odd ones.
         because.push_back("only " + count(past.days.size(), "day") + " known so far: spread wide");
-        const double own_ = marginal.effectiveDays / (marginal.effectiveDays + 1);
+        const double seen = marginal.effectiveDays / (marginal.effectiveDays + 1);
         const std::array<CountDistribution, 2> parts{
             marginal.daily, negativeBinomial(std::min(kMostMean, std::max(marginal.mean, 0.5)), kUnknownSize)};
-        const std::array<double, 2> shares{own_, 1 - own_};
+        const std::array<double, 2> shares{seen, 1 - seen};
         return mixture(parts, shares);
     }();
     const Profile profile = profileOf(common, own);

@@ -94,7 +94,7 @@ std::vector<Wave> waves(int pieces, const Profile& profile, const WaveTerms& ter
     assert(pieces >= 0 && !terms.open.empty() && terms.hold.count() > 0);
     assert(!terms.mostPieces || *terms.mostPieces > 0);
     if (pieces == 0) return {};
-    constexpr std::int64_t kTwoDays = 48 * 60;
+    constexpr std::int64_t kTwoDays = 2'880;
     auto hold = static_cast<int>(std::min<std::int64_t>(terms.hold.count(), kTwoDays));
     if (terms.everyAtMost) hold = static_cast<int>(std::clamp<std::int64_t>(terms.everyAtMost->count(), 1, hold));
     const int step = std::clamp(static_cast<int>(std::min<std::int64_t>(terms.step.count(), kTwoDays)), 1, hold);

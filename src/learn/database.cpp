@@ -40,6 +40,7 @@ Solver::ClauseRef Solver::store(std::span<const Literal> literals, std::int32_t 
     for (const Literal literal : literals) {
         arena_.push_back(literal.half);
         arena_.push_back(literal.bound);
+        arena_.push_back(-1); // its node, once it is attached
     }
     return clause;
 }
@@ -47,7 +48,9 @@ Solver::ClauseRef Solver::store(std::span<const Literal> literals, std::int32_t 
 void Solver::attach(ClauseRef clause) {
     for (std::int32_t i = 0; i < sizeOf(clause); ++i) {
         const Literal literal = literalOf(clause, i);
-        Node& node = nodes_[static_cast<std::size_t>(nodeFor(literal))];
+        const std::int32_t index = nodeFor(literal);
+        arena_[placeOf(clause, i) + 2] = index;
+        Node& node = nodes_[static_cast<std::size_t>(index)];
         ++node.uses;
         if (i < 2) node.watchers[sideOf(literal)].push_back({clause, literalOf(clause, 1 - i)});
     }
@@ -86,7 +89,7 @@ void Solver::collect() {
             literals.clear();
             bool isTrueNow = false;
             for (std::int32_t i = 0; i < before[clause]; ++i) {
-                const std::size_t at = clause + kHeader + 2 * static_cast<std::size_t>(i);
+                const std::size_t at = placeOf(clause, i);
                 const Literal literal{before[at], before[at + 1]};
                 isTrueNow = isTrueNow || isTrue(literal);
                 if (!isFalse(literal)) literals.push_back(literal);

@@ -62,20 +62,24 @@ Outcome Solver::solve(std::span<const Literal> assumptions, const Limits& limits
             ++counts_.restarts;
             untilRestart = kRestart * luby(static_cast<std::uint64_t>(++restarts));
             brancher.restarted(restarts);
-            backtrack(0);
+            // The assumptions stay, unless the clauses are to be looked through, which is done at the root.
+            const bool isFull = learnts_.size() > learntsAllowed_ || arena_.size() > kArena;
+            backtrack(isFull ? 0 : std::min(level(), static_cast<std::int32_t>(assumptions.size())));
             continue;
         }
         if (levels_.size() < assumptions.size()) {
-            const Literal assumed = assumptions[levels_.size()];
-            if (isFalse(assumed)) {
-                findCore(assumed);
-                return Outcome::Refuted;
-            }
-            if (isTrue(assumed)) {
-                levels_.push_back(position()); // an empty level, so that levels and assumptions keep step
-                eagerLevels_.push_back(eager_.size());
-            } else {
-                decide(assumed);
+            // All of them before any is propagated: one round, not one for each.
+            while (levels_.size() < assumptions.size()) {
+                const Literal assumed = assumptions[levels_.size()];
+                if (isFalse(assumed)) {
+                    findCore(assumed);
+                    return Outcome::Refuted;
+                }
+                if (isTrue(assumed)) {
+                    openLevel(); // an empty level, so that levels and assumptions keep step
+                } else {
+                    decide(assumed);
+                }
             }
             continue;
         }

@@ -244,8 +244,7 @@ bool Solver::visit(std::int32_t index, std::size_t side) {
         ++counts_.work;
         const ClauseRef clause = watcher.clause;
         if (literalOf(clause, 0) == fallen) {
-            setLiteral(clause, 0, literalOf(clause, 1));
-            setLiteral(clause, 1, fallen);
+            swapLiterals(clause, 0, 1);
         }
         const Literal first = literalOf(clause, 0);
         if (isTrue(first)) {
@@ -257,9 +256,8 @@ bool Solver::visit(std::int32_t index, std::size_t side) {
         while (k < size && isFalse(literalOf(clause, k))) ++k;
         if (k < size) {
             const Literal other = literalOf(clause, k);
-            setLiteral(clause, 1, other);
-            setLiteral(clause, k, fallen);
-            nodes_[static_cast<std::size_t>(nodeIfAny(other))].watchers[sideOf(other)].push_back({clause, first});
+            swapLiterals(clause, 1, k);
+            nodes_[static_cast<std::size_t>(nodeOf(clause, 1))].watchers[sideOf(other)].push_back({clause, first});
             continue;
         }
         watchers[kept++] = {clause, first};
@@ -298,9 +296,14 @@ bool Solver::runArc(const Out& out, Value from) {
     return !isFalse(consequence) || set(~out.when, {ByArcOff, out.arc});
 }
 
-void Solver::decide(Literal literal) {
+void Solver::openLevel() {
     levels_.push_back(position());
     eagerLevels_.push_back(eager_.size());
+    heads_.push_back(head_);
+}
+
+void Solver::decide(Literal literal) {
+    openLevel();
     ++counts_.decisions;
     push(literal, {ByDecision, 0});
 }
@@ -315,10 +318,11 @@ void Solver::backtrack(std::int32_t target) {
         latest_[at(entry.half)] = entry.previous;
     }
     trail_.resize(static_cast<std::size_t>(keep));
-    head_ = trail_.size();
+    head_ = heads_[static_cast<std::size_t>(target)];
     eager_.resize(eagerLevels_[static_cast<std::size_t>(target)]);
     levels_.resize(static_cast<std::size_t>(target));
     eagerLevels_.resize(static_cast<std::size_t>(target));
+    heads_.resize(static_cast<std::size_t>(target));
     while (!popped_.empty() && popped_.back().first > target) {
         heap_.insert(popped_.back().second);
         popped_.pop_back();

@@ -14,6 +14,7 @@
 #include <limits>
 #include <memory>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace piewright::learn {
@@ -176,17 +177,22 @@ class Solver {
         bool isQueued;
     };
 
-    // Clauses in the arena: size, LBD (0: stated, never dropped), age mark, then half and bound of each literal.
+    // Clauses in the arena: size, LBD (0: stated, never dropped), age mark, then half, bound and node of each literal.
     static constexpr std::size_t kHeader = 3;
+    static constexpr std::size_t kWords = 3; ///< of a literal
+    [[nodiscard]] static std::size_t placeOf(ClauseRef c, std::int32_t i) {
+        return c + kHeader + kWords * static_cast<std::size_t>(i);
+    }
     [[nodiscard]] std::int32_t sizeOf(ClauseRef c) const { return arena_[c]; }
     [[nodiscard]] Literal literalOf(ClauseRef c, std::int32_t i) const {
-        const std::size_t at = c + kHeader + 2 * static_cast<std::size_t>(i);
+        const std::size_t at = placeOf(c, i);
         return {arena_[at], arena_[at + 1]};
     }
-    void setLiteral(ClauseRef c, std::int32_t i, Literal l) {
-        const std::size_t at = c + kHeader + 2 * static_cast<std::size_t>(i);
-        arena_[at] = l.half;
-        arena_[at + 1] = l.bound;
+    [[nodiscard]] std::int32_t nodeOf(ClauseRef c, std::int32_t i) const { return arena_[placeOf(c, i) + 2]; }
+    void swapLiterals(ClauseRef c, std::int32_t i, std::int32_t j) {
+        for (std::size_t word = 0; word < kWords; ++word) {
+            std::swap(arena_[placeOf(c, i) + word], arena_[placeOf(c, j) + word]);
+        }
     }
     ClauseRef store(std::span<const Literal> literals, std::int32_t lbd);
     void attach(ClauseRef clause);
@@ -207,6 +213,7 @@ class Solver {
     bool runArc(const Out& out, Value from);
     void clearQueue();
     void decide(Literal literal);
+    void openLevel();
     void backtrack(std::int32_t target);
     void commitRoot();
     [[nodiscard]] std::int32_t level() const { return static_cast<std::int32_t>(levels_.size()); }
@@ -234,6 +241,8 @@ class Solver {
     std::vector<Entry> trail_;
     std::vector<std::int32_t> levels_; ///< trail size at the start of each level
     std::vector<std::size_t> eagerLevels_;
+    std::vector<std::size_t>
+        heads_; ///< head_ at the start of each level: assumptions are made before they are propagated
     std::size_t head_ = 0;
     std::vector<Literal> eager_; ///< count (as a literal), then premises
     std::vector<Posted> posted_;

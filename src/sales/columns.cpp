@@ -40,11 +40,15 @@ constexpr auto kOther = std::to_array<std::string_view>(
      "nr",      "ticket", "receipt", "bon",    "table",  "preis",   "betrag",   "steuer", "rabatt", "nummer", "prix",
      "montant", "tva",    "remise",  "numéro", "precio", "importe", "iva",      "número", "stock",  "plu"});
 
+bool letterOrDigit(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+}
+
 /// Words apart: everything that is no letter or digit is a space.
 std::string words(std::string_view header) {
     std::string text = fold(header);
     for (char& c : text)
-        if (!((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80)) c = ' ';
+        if (!letterOrDigit(c)) c = ' ';
     return fold(text);
 }
 
@@ -118,7 +122,7 @@ class Finder {
         for (std::size_t i = 0; i < sample.header.size(); ++i) headers_.push_back(words(sample.header[i]));
     }
 
-    Result<Found> find(const Columns& named);
+    Result<Found> find(const Columns& columns);
 
   private:
     using Suits = std::function<bool(const ColumnFacts&)>;
@@ -277,7 +281,7 @@ Result<Found> Finder::find(const Columns& columns) {
             found.time = byContent([](const ColumnFacts& f) { return mostly(f.times, f.filled); }, &ColumnFacts::times);
     }
     if (!found.quantity && findings_.empty()) found.quantity = quantity();
-    if (!findings_.empty()) return Problems{Fault::Input, findings_};
+    if (!findings_.empty() || !when || !item) return Problems{Fault::Input, findings_};
     found.when = *when;
     found.item = *item;
     return found;

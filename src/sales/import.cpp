@@ -1,5 +1,6 @@
 #include "sales/import.h"
 
+#include "finding/suggest.h"
 #include "sales/columns.h"
 #include "sales/fold.h"
 #include "sales/items.h"
@@ -19,6 +20,7 @@ namespace piewright::sales {
 namespace {
 
 constexpr const char* kPartOfAPiece = "a part of a piece";
+constexpr std::string_view kNotMapped = "item not mapped: ";
 
 Problems inFile(Problems problems, const std::string& file) {
     for (Finding& finding : problems.findings) finding.place.file = file;
@@ -61,7 +63,8 @@ class Importer {
     /// Date and minute; what is wrong with them, or nothing.
     const char* readWhen(const csv::Row& row, Sale& sale);
     const char* readSoldOut(const csv::Row& row, Sale& sale);
-    const char* toShopsZone(const TimeText& time, Sale& sale);
+    const char* toShopsZone(int offset, Sale& sale);
+    void suggest(std::vector<LeftOut>& left) const;
     void left(const std::string& why, const csv::Row& row) { left_.add(why, row); }
 
     const Columns& columns_;
@@ -79,13 +82,14 @@ class Importer {
     int lastMinute_ = 0;
 };
 
-const char* Importer::toShopsZone(const TimeText& time, Sale& sale) {
+/// `sale` has the minute as written, `offset` minutes ahead of UTC.
+const char* Importer::toShopsZone(int offset, Sale& sale) {
     const auto date = tally_.certain(sale.date);
     if (!columns_.zone || !date) {
         ++offsetsAsTheyStand_;
         return nullptr;
     }
-    const Instant utc(date->days().time_since_epoch() + Minutes(time.minute - *time.offsetMinutes));
+    const Instant utc(date->days().time_since_epoch() + Minutes(sale.minute - offset));
     // Zones differ by whole quarter-hours, so a quarter-hour moves as one.
     const auto quarter =
         std::chrono::floor<std::chrono::duration<std::int64_t, std::ratio<900>>>(utc.time_since_epoch());
@@ -119,7 +123,7 @@ const char* Importer::readWhen(const csv::Row& row, Sale& sale) {
     const auto time = parseTimeText(when.time);
     if (!time) return "no such time of day";
     sale.minute = time->minute;
-    return time->offsetMinutes ? toShopsZone(*time, sale) : nullptr;
+    return time->offsetMinutes ? toShopsZone(*time->offsetMinutes, sale) : nullptr;
 }
 
 const char* Importer::readSoldOut(const csv::Row& row, Sale& sale) {
@@ -184,7 +188,7 @@ bool Importer::take(const csv::Row& row) {
         if (sale.good == Items::kIgnored)
             left("set aside by the mapping", row);
         else
-            left(trimmed(item).empty() ? "no item" : "item not mapped: " + shown(trimmed(item)), row);
+            left(trimmed(item).empty() ? "no item" : std::string(kNotMapped) + shown(trimmed(item)), row);
         return true;
     }
     sale.pieces = count;
@@ -198,14 +202,29 @@ bool Importer::take(const csv::Row& row) {
     return false;
 }
 
+/// Behind the commonest words that no good answers to: the nearest word that one does.
+void Importer::suggest(std::vector<LeftOut>& left) const {
+    constexpr std::size_t kMostSuggested = 20;
+    const std::vector<std::string> known = items_.known();
+    for (std::size_t i = 0; i < left.size() && i < kMostSuggested; ++i) {
+        const std::string_view why = left[i].why;
+        if (!why.starts_with(kNotMapped)) continue;
+        std::string_view item = why.substr(kNotMapped.size());
+        if (item.size() > 2) item = item.substr(1, item.size() - 2); // the quotes
+        const std::string hint = didYouMean(fold(item), known);
+        if (!hint.empty()) left[i].why += " (" + hint + ')';
+    }
+}
+
 Result<Imported> Importer::finish(Report report) {
     if (stopped_) return *stopped_;
     report.rows = rows_;
     auto history = tally_.history(items_.goods(), columns_.dayFirst, left_, report);
     if (!history) return history.problems();
     report.left = left_.byRows();
+    suggest(report.left);
     if (offsetsAsTheyStand_ > 0)
-        report.notes.push_back("times written with Z or an offset were taken as they stand: no time zone was given");
+        report.notes.emplace_back("times written with Z or an offset were taken as they stand: no time zone was given");
     const auto parts = std::find_if(report.left.begin(), report.left.end(),
                                     [](const LeftOut& out) { return out.why == kPartOfAPiece; });
     if (parts != report.left.end() && parts->rows > report.taken)
@@ -249,11 +268,14 @@ Result<Imported> importStream(std::istream& in, const std::string& file, const C
 
     Report report;
     report.dialect = *dialect;
+    const auto name = [&](const std::optional<std::size_t>& column) {
+        return column ? nameOf(sample, *column) : std::string{};
+    };
     report.whenColumn = nameOf(sample, found->when);
+    report.timeColumn = name(found->time);
     report.itemColumn = nameOf(sample, found->item);
-    if (found->time) report.timeColumn = nameOf(sample, *found->time);
-    if (found->quantity) report.quantityColumn = nameOf(sample, *found->quantity);
-    if (found->soldOut) report.soldOutColumn = nameOf(sample, *found->soldOut);
+    report.quantityColumn = name(found->quantity);
+    report.soldOutColumn = name(found->soldOut);
 
     Importer importer(columns, *dialect, *found, items);
     const auto read = csv::read(beginning, in, *dialect, [&](const csv::Row& row) { return importer.take(row); });

@@ -41,6 +41,7 @@ int Items::find(std::string_view item) {
 
 std::vector<std::string> Items::known() const {
     std::vector<std::string> words;
+    words.reserve(byFolded_.size());
     for (const auto& [word, place] : byFolded_) words.push_back(word);
     return words;
 }

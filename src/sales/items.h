@@ -24,7 +24,7 @@ class Items {
     [[nodiscard]] int find(std::string_view item);
 
     [[nodiscard]] const std::vector<GoodId>& goods() const { return goods_; }
-    [[nodiscard]] std::vector<std::string> known() const; ///< every word known, for "did you mean"
+    [[nodiscard]] std::vector<std::string> known() const; ///< every word known, folded
 
   private:
     struct Hash {

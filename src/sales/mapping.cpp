@@ -2,26 +2,9 @@
 #include "finding/suggest.h"
 #include "sales/fold.h"
 #include "sales/import.h"
-#include "sales/toml_text.h"
-
-// Nothing here nests; the library tears a document down by recursion.
-#define TOML_MAX_NESTED_VALUES 16
-// Version 3.3 asserts some things that only a bad file breaks (`[1,}`): then it is to say so, not to end the program.
-#define TOML_ASSERT(expr) ((expr) ? void() : throw std::logic_error("not TOML"))
-#include <stdexcept>
-
-// In the library's few noexcept functions that assertion would end the program; no text reaches it there.
-#if defined(__GNUC__) && !defined(__clang__)
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wterminate"
-#endif
-#include <toml++/toml.h>
-#if defined(__GNUC__) && !defined(__clang__)
-#pragma GCC diagnostic pop
-#endif
+#include "toml/read.h"
 
 #include <algorithm>
-#include <exception>
 #include <string_view>
 #include <utility>
 
@@ -29,8 +12,8 @@ namespace piewright::sales {
 
 namespace {
 
-constexpr std::size_t kMostBytes = std::size_t{4} << 20U;
 constexpr std::size_t kMostFindings = 200;
+constexpr const char* kWant = "one table [items] of \"till's word\" = \"good\"";
 
 class MappingReader {
   public:
@@ -41,16 +24,15 @@ class MappingReader {
     Result<Mapping> read(const std::string& text);
 
   private:
-    void refuse(const toml::node& at, std::string key, std::string saw, std::string want, std::string hint = {}) {
+    void refuse(const toml::Node& at, std::string key, std::string saw, std::string want, std::string hint = {}) {
         if (findings_.size() >= kMostFindings) return;
-        const auto& begin = at.source().begin;
-        findings_.push_back({{file_, static_cast<int>(begin.line), static_cast<int>(begin.column), std::move(key)},
+        findings_.push_back({{file_, at.line, at.column, std::move(key)},
                              std::move(saw),
                              std::move(want),
                              std::move(hint),
                              Severity::Error});
     }
-    void take(const std::string& word, const toml::node& value);
+    void take(const std::string& word, const toml::Node& value);
 
     std::string file_;
     std::vector<std::string> known_;
@@ -59,14 +41,13 @@ class MappingReader {
     std::vector<Finding> findings_;
 };
 
-void MappingReader::take(const std::string& word, const toml::node& value) {
+void MappingReader::take(const std::string& word, const toml::Node& value) {
     const std::string key = "items.\"" + word.substr(0, 60) + '"';
-    const auto* const text = value.as_string();
-    if (text == nullptr) {
+    if (value.kind != toml::Node::Kind::Text) {
         refuse(value, key, "not a text", "a good's name in quotes, or \"\" for what is no good of ours");
         return;
     }
-    const std::string good = text->get();
+    const std::string& good = value.text;
     if (!good.empty() && std::find(known_.begin(), known_.end(), good) == known_.end()) {
         refuse(value, key, "no good is called \"" + good.substr(0, 60) + '"',
                "the name of a good in goods.toml, or \"\"", didYouMean(good, known_));
@@ -85,34 +66,23 @@ void MappingReader::take(const std::string& word, const toml::node& value) {
 }
 
 Result<Mapping> MappingReader::read(const std::string& text) {
-    const auto refused = [&](int line, int column, std::string saw, std::string want) {
-        return Problems::one(Fault::Input, std::move(saw), std::move(want), {file_, line, column, {}});
-    };
-    if (text.size() > kMostBytes) return refused(0, 0, "larger than 4 MiB", "a mapping of a few hundred lines");
-    if (auto unfit = unfitForToml(text)) {
-        unfit->place.file = file_;
-        unfit->saw = "not TOML: " + unfit->saw;
-        return Problems{Fault::Input, {*unfit}};
+    const auto document = toml::read(text, file_);
+    if (!document) {
+        Problems problems = document.problems();
+        for (Finding& finding : problems.findings)
+            if (finding.want.empty())
+                finding.want = "lines such as \"Beef & Onion Pie\" = \"beef-pie\", both in quotes";
+        return problems;
     }
-    try {
-        const toml::table document = toml::parse(std::string_view(text), std::string_view(file_));
-        for (const auto& [key, value] : document) {
-            const std::string name(static_cast<std::string_view>(key));
-            if (name != "items" || !value.is_table())
-                refuse(value, name.substr(0, 60), "not known here", "one table [items] of \"till's word\" = \"good\"");
-        }
-        if (const auto* const items = document.get_as<toml::table>("items")) {
-            for (const auto& [key, value] : *items) take(std::string(static_cast<std::string_view>(key)), value);
-        } else if (findings_.empty()) {
-            return refused(0, 0, "no table [items]", "one table [items] of \"till's word\" = \"good\"");
-        }
-    } catch (const toml::parse_error& error) {
-        const auto& at = error.source().begin;
-        return refused(static_cast<int>(at.line), static_cast<int>(at.column),
-                       "not TOML: " + std::string(error.description()),
-                       "lines such as \"Beef & Onion Pie\" = \"beef-pie\"");
-    } catch (const std::exception& error) {
-        return refused(0, 0, std::string("cannot be read: ") + error.what(), "a TOML file");
+    for (const toml::Member& member : document->members) {
+        if (member.key != "items" || member.value.kind != toml::Node::Kind::Table)
+            refuse(member.value, member.key.substr(0, 60), "not known here", kWant);
+    }
+    if (const toml::Node* const items = document->find("items");
+        items != nullptr && items->kind == toml::Node::Kind::Table) {
+        for (const toml::Member& member : items->members) take(member.key, member.value);
+    } else if (findings_.empty()) {
+        return Problems::one(Fault::Input, "no table [items]", kWant, {file_, 0, 0, {}});
     }
     if (!findings_.empty()) return Problems{Fault::Input, findings_};
     return mapping_;

@@ -128,6 +128,7 @@ void Tally::into(std::map<Date, Cell>& days, Date date, const Cell& cell) const 
 Result<demand::History> Tally::history(const std::vector<GoodId>& goods, std::optional<bool> dayFirst, LeftRows& left,
                                        Report& report) {
     std::vector<DateText> texts;
+    texts.reserve(dates_.size());
     for (const DatePlace& date : dates_) texts.push_back(date.text);
     const bool open = std::any_of(texts.begin(), texts.end(),
                                   [](const DateText& text) { return text.form == DateForm::TwoNumbersYear; });

@@ -75,7 +75,9 @@ std::optional<DateText> withName(std::string_view text) {
         } else {
             std::size_t length = 0;
             while (length < text.size() && letter(text[length])) ++length;
-            if (month != 0 || (month = monthOf(text.substr(0, length))) == 0) return std::nullopt;
+            if (month != 0) return std::nullopt;
+            month = monthOf(text.substr(0, length));
+            if (month == 0) return std::nullopt;
             text.remove_prefix(length);
         }
         skip(text, " -/.,");
@@ -166,7 +168,8 @@ std::optional<bool> dayFirstOf(std::span<const DateText> dates) {
     struct Run {
         bool forward = true;
         bool backward = true;
-        std::optional<Date> least, most, last;
+        bool any = false;
+        Date least, most, last;
     };
     std::array<Run, 2> runs; // month first, day first
     for (const DateText& text : dates) {
@@ -174,18 +177,19 @@ std::optional<bool> dayFirstOf(std::span<const DateText> dates) {
             const auto date = dateOf(text, i == 1);
             if (!date) continue;
             Run& run = runs.at(i);
-            if (run.last && *date < *run.last) run.forward = false;
-            if (run.last && *date > *run.last) run.backward = false;
-            run.last = date;
-            run.least = run.least ? std::min(*run.least, *date) : *date;
-            run.most = run.most ? std::max(*run.most, *date) : *date;
+            if (run.any && *date < run.last) run.forward = false;
+            if (run.any && *date > run.last) run.backward = false;
+            run.last = *date;
+            run.least = run.any ? std::min(run.least, *date) : *date;
+            run.most = run.any ? std::max(run.most, *date) : *date;
+            run.any = true;
         }
     }
     const auto ordered = [](const Run& run) { return run.forward || run.backward; };
     if (ordered(runs[0]) != ordered(runs[1])) return ordered(runs[1]);
-    if (dates.size() < 4 || !runs[0].least || !runs[1].least) return std::nullopt;
-    const Days monthFirst = *runs[0].most - *runs[0].least;
-    const Days dayFirst = *runs[1].most - *runs[1].least;
+    if (dates.size() < 4 || !runs[0].any || !runs[1].any) return std::nullopt;
+    const Days monthFirst = runs[0].most - runs[0].least;
+    const Days dayFirst = runs[1].most - runs[1].least;
     if (dayFirst * 5 <= monthFirst) return true;
     if (monthFirst * 5 <= dayFirst) return false;
     return std::nullopt;

@@ -27,7 +27,15 @@ class Checker {
         } // the rest can't be told of what isn't there
         checkWindows();
         for (const Lag& lag : problem_.lags) {
-            checkLag(lag);
+            if (isDone(at(lag.from)) && isDone(at(lag.to))) {
+                checkLag(lag);
+            }
+        }
+        for (const Stay& stay : problem_.stays) {
+            checkStay(stay);
+        }
+        for (const Implication& implication : problem_.implications) {
+            checkImplication(implication);
         }
         for (std::size_t r = 0; r < problem_.resources.size(); ++r) {
             const Resource& resource = problem_.resources[r];
@@ -37,6 +45,10 @@ class Checker {
             }
             if (resource.machine) {
                 checkMachine(resource.name, *resource.machine, taken);
+                checkLoads(resource.name, *resource.machine, taken);
+            }
+            if (resource.reservoir) {
+                checkReservoir(r);
             }
         }
         checkPeople();
@@ -60,6 +72,7 @@ class Checker {
 
     [[nodiscard]] std::string name(std::size_t activity) const { return quoted(problem_.activities[activity].name); }
     [[nodiscard]] const Placed& placed(std::size_t activity) const { return schedule_.placed[activity]; }
+    [[nodiscard]] bool isDone(std::size_t activity) const { return placed(activity).mode != kAbsent; }
     [[nodiscard]] const Mode& mode(std::size_t activity) const {
         return problem_.activities[activity].modes[static_cast<std::size_t>(placed(activity).mode)];
     }
@@ -72,18 +85,51 @@ class Checker {
             return;
         }
         for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
+            if (!isDone(a)) {
+                checkAbsent(a);
+                continue;
+            }
             const int modes = static_cast<int>(problem_.activities[a].modes.size());
             if (placed(a).mode < 0 || placed(a).mode >= modes) {
                 breach(Limit::Shape, {a},
                        name(a) + " is in mode " + to_string(placed(a).mode) + ", it has " + to_string(modes));
                 continue;
             }
-            if (std::int64_t{placed(a).end} - placed(a).start != mode(a).duration) {
-                breach(Limit::Shape, {a},
-                       name(a) + " lasts " + fromTo(placed(a).start, placed(a).end) + ", its duration is " +
-                           to_string(mode(a).duration));
-            }
+            checkDuration(a);
             checkCrewShape(a);
+        }
+    }
+
+    void checkAbsent(std::size_t a) {
+        if (!problem_.activities[a].isOptional) {
+            breach(Limit::Shape, {a}, name(a) + " is left out, it must be done");
+        }
+        if (placed(a) != Placed{0, 0, kAbsent, {}}) {
+            breach(Limit::Shape, {a},
+                   name(a) + " is left out, but lasts " + fromTo(placed(a).start, placed(a).end) + " and has " +
+                       to_string(placed(a).workers.size()) + " people");
+        }
+    }
+
+    void checkDuration(std::size_t a) {
+        const Placed& here = placed(a);
+        std::int64_t ticks = std::int64_t{here.end} - here.start;
+        for (const Span& pause : mode(a).pauses) {
+            ticks -= std::max<std::int64_t>(0, std::int64_t{std::min(here.end, pause.to)} -
+                                                   std::max(here.start, pause.from));
+        }
+        if (ticks != mode(a).duration) {
+            breach(Limit::Shape, {a},
+                   name(a) + " lasts " + fromTo(here.start, here.end) +
+                       (mode(a).pauses.empty() ? "" : ", " + to_string(ticks) + " of it outside pauses") +
+                       ", its duration is " + to_string(mode(a).duration));
+            return;
+        }
+        for (const Span& pause : mode(a).pauses) {
+            if (pause.from < here.end && here.end <= pause.to) {
+                breach(Limit::Shape, {a},
+                       name(a) + " ends at " + to_string(here.end) + ", it was done by " + to_string(pause.from));
+            }
         }
     }
 
@@ -118,6 +164,16 @@ class Checker {
     void checkWindows() {
         for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
             const Activity& activity = problem_.activities[a];
+            if (!isDone(a)) {
+                continue;
+            }
+            for (const Span& pause : mode(a).pauses) {
+                if (pause.from <= placed(a).start && placed(a).start < pause.to) {
+                    breach(Limit::Pause, {a},
+                           name(a) + " starts at " + to_string(placed(a).start) + ", within its pause " +
+                               fromTo(pause.from, pause.to));
+                }
+            }
             if (placed(a).start < activity.release) {
                 breach(Limit::Release, {a},
                        name(a) + " starts at " + to_string(placed(a).start) + ", may not before " +
@@ -160,9 +216,36 @@ class Checker {
         }
     }
 
+    void checkStay(const Stay& stay) {
+        const std::size_t from = at(stay.from);
+        const std::size_t to = at(stay.to);
+        if (!isDone(from) || !isDone(to)) {
+            return;
+        }
+        for (const WorkerIndex worker : placed(to).workers) {
+            const std::vector<WorkerIndex>& those = placed(from).workers;
+            if (std::find(those.begin(), those.end(), worker) == those.end()) {
+                breach(Limit::Stay, {from, to},
+                       quoted(problem_.workers[at(worker)].name) + " does " + name(to) + " and not " + name(from) +
+                           (stay.reason.empty() ? "" : " (" + stay.reason + ")"));
+            }
+        }
+    }
+
+    void checkImplication(const Implication& implication) {
+        if (isDone(at(implication.given)) && !isDone(at(implication.also))) {
+            breach(Limit::Implication, {at(implication.given), at(implication.also)},
+                   name(at(implication.given)) + " is done and " + name(at(implication.also)) + " is left out" +
+                       (implication.reason.empty() ? "" : " (" + implication.reason + ")"));
+        }
+    }
+
     [[nodiscard]] std::vector<Taken> takers(std::size_t resource) const {
         std::vector<Taken> taken;
         for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
+            if (!isDone(a)) {
+                continue;
+            }
             for (const Use& use : mode(a).uses) {
                 if (at(use.resource) == resource) {
                     taken.push_back({a, use});
@@ -230,11 +313,14 @@ class Checker {
             }
             for (std::size_t j = i + 1; j < taken.size(); ++j) {
                 const Placed& other = placed(taken[j].activity);
+                if (machine.together > 1 && one.start == other.start && taken[i].use.family == taken[j].use.family) {
+                    continue; // of one load
+                }
                 if (overlap(one.start, one.end, other.start, other.end)) {
                     breach(Limit::Capacity, {taken[i].activity, taken[j].activity},
-                           quoted(resource) + " does one at a time, " + name(taken[i].activity) + " takes it " +
-                               fromTo(one.start, one.end) + " and " + name(taken[j].activity) + " " +
-                               fromTo(other.start, other.end));
+                           quoted(resource) + " does one " + (machine.together > 1 ? "load " : "") + "at a time, " +
+                               name(taken[i].activity) + " takes it " + fromTo(one.start, one.end) + " and " +
+                               name(taken[j].activity) + " " + fromTo(other.start, other.end));
                     continue;
                 }
                 const std::int64_t gap = std::int64_t{other.start} - one.end;
@@ -252,8 +338,78 @@ class Checker {
         }
     }
 
+    void checkLoads(const std::string& resource, const Machine& machine, const std::vector<Taken>& taken) {
+        if (machine.together == 1) {
+            return;
+        }
+        for (std::size_t i = 0; i < taken.size(); ++i) {
+            std::int64_t amount = 0;
+            std::vector<std::size_t> load;
+            bool isFirst = true;
+            for (std::size_t j = 0; j < taken.size(); ++j) {
+                const Placed& other = placed(taken[j].activity);
+                if (other.start == placed(taken[i].activity).start && other.start < other.end) {
+                    isFirst = isFirst && j >= i;
+                    amount += taken[j].use.amount;
+                    load.push_back(taken[j].activity);
+                }
+            }
+            if (isFirst && amount > machine.together) {
+                breach(Limit::Capacity, load,
+                       quoted(resource) + " has a load of " + to_string(amount) + " at " +
+                           to_string(placed(load.front()).start) + ", takes " + to_string(machine.together) +
+                           " together");
+            }
+        }
+    }
+
+    /// Moment by moment, all that has flowed by then added up anew.
+    void checkReservoir(std::size_t r) {
+        const Reservoir& reservoir = *problem_.resources[r].reservoir;
+        struct Moment {
+            Tick time;
+            int amount;
+            std::size_t activity;
+        };
+        std::vector<Moment> moments;
+        for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
+            if (!isDone(a)) {
+                continue;
+            }
+            for (const Flow& flow : mode(a).flows) {
+                if (at(flow.resource) == r) {
+                    moments.push_back({flow.point == Point::Start ? placed(a).start : placed(a).end, flow.amount, a});
+                }
+            }
+        }
+        for (std::size_t i = 0; i < moments.size(); ++i) {
+            std::int64_t level = reservoir.initial;
+            std::vector<std::size_t> here;
+            bool isFirst = true;
+            for (std::size_t j = 0; j < moments.size(); ++j) {
+                level += moments[j].time <= moments[i].time ? moments[j].amount : 0;
+                if (moments[j].time == moments[i].time) {
+                    isFirst = isFirst && j >= i;
+                    if (here.empty() || here.back() != moments[j].activity) {
+                        here.push_back(moments[j].activity);
+                    }
+                }
+            }
+            if (isFirst && (level < reservoir.least || level > reservoir.most)) {
+                breach(Limit::Level, here,
+                       quoted(problem_.resources[r].name) + " holds " + to_string(level) + " at " +
+                           to_string(moments[i].time) + ", must hold " +
+                           (level < reservoir.least ? "at least " + to_string(reservoir.least)
+                                                    : "at most " + to_string(reservoir.most)));
+            }
+        }
+    }
+
     void checkPeople() {
         for (std::size_t a = 0; a < problem_.activities.size(); ++a) {
+            if (!isDone(a)) {
+                continue;
+            }
             checkSkills(a);
             for (std::size_t i = 0; i < placed(a).workers.size(); ++i) {
                 const WorkerIndex worker = placed(a).workers[i];
@@ -300,17 +456,31 @@ class Checker {
         }
     }
 
+    /// Each stretch between pauses by itself.
     void checkPresence(std::size_t a, WorkerIndex index) {
         const Worker& worker = problem_.workers[at(index)];
+        Tick from = placed(a).start;
+        for (const Span& pause : mode(a).pauses) {
+            if (from < pause.from && pause.from < placed(a).end) {
+                checkPresence(a, worker, {from, pause.from});
+            }
+            if (pause.from < placed(a).end) {
+                from = std::max(from, pause.to);
+            }
+        }
+        checkPresence(a, worker, {from, placed(a).end});
+    }
+
+    void checkPresence(std::size_t a, const Worker& worker, Span works) {
         std::string spans;
         for (const Span& span : worker.present) {
-            if (span.from <= placed(a).start && placed(a).end <= span.to) {
+            if (span.from <= works.from && works.to <= span.to) {
                 return;
             }
             spans += (spans.empty() ? "only " : " and ") + fromTo(span.from, span.to);
         }
         breach(Limit::Presence, {a},
-               quoted(worker.name) + " does " + name(a) + " " + fromTo(placed(a).start, placed(a).end) + ", is there " +
+               quoted(worker.name) + " does " + name(a) + " " + fromTo(works.from, works.to) + ", is there " +
                    (spans.empty() ? "at no time" : spans));
     }
 

@@ -9,7 +9,23 @@
 
 namespace piewright::schedule {
 
-enum class Limit { Shape, Release, Due, Horizon, Lag, Capacity, Setup, Away, Presence, Skill, DoubleBooked };
+enum class Limit {
+    Shape,
+    Release,
+    Due,
+    Horizon,
+    Lag,
+    Capacity, ///< of a cumulative, a machine or a load
+    Setup,
+    Away,
+    Presence,
+    Skill,
+    DoubleBooked,
+    Pause, ///< starts within one
+    Level, ///< of a reservoir
+    Stay,
+    Implication
+};
 
 struct Violation {
     Limit limit{};
@@ -18,8 +34,8 @@ struct Violation {
 };
 
 /// Every breach. Empty: the schedule keeps all limits. Where the shape is wrong (a missing activity, a mode or person
-/// that is not there, an end that is not start + duration) only that is told. `problem` must have no faultsIn. O(n^2)
-/// at worst.
+/// that is not there, an end that is not start + duration and pauses) only that is told. `problem` must have no
+/// faultsIn. O(n^2) at worst.
 [[nodiscard]] std::vector<Violation> check(const Problem& problem, const Schedule& schedule);
 
 } // namespace piewright::schedule

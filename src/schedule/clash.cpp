@@ -158,6 +158,16 @@ class Explainer {
         switch (kind) {
         case Kind::Lag:
             return (failures(at(problem_.lags[which].from)) + failures(at(problem_.lags[which].to))) / 2;
+        case Kind::Stay:
+            return (failures(at(problem_.stays[which].from)) + failures(at(problem_.stays[which].to))) / 2;
+        case Kind::Implication:
+            return failures(at(problem_.implications[which].also));
+        case Kind::Least:
+        case Kind::Most:
+            return sum([&](const Mode& mode) {
+                return std::any_of(mode.flows.begin(), mode.flows.end(),
+                                   [&](const Flow& flow) { return at(flow.resource) == which; });
+            });
         case Kind::Release:
         case Kind::Due:
             return failures(which);
@@ -189,9 +199,9 @@ class Explainer {
     /// What the house has first, then what it asks of it.
     [[nodiscard]] std::vector<std::string> wordsOf(std::vector<std::size_t> which) const {
         using Kind = NamedLimit::Kind;
-        constexpr std::array kOrder{Kind::Capacity, Kind::Setup, Kind::Away,     Kind::Reserved,
-                                    Kind::Skill,    Kind::Team,  Kind::Presence, Kind::Lag,
-                                    Kind::Release,  Kind::Due,   Kind::Horizon};
+        constexpr std::array kOrder{Kind::Capacity, Kind::Setup,       Kind::Away,    Kind::Reserved, Kind::Least,
+                                    Kind::Most,     Kind::Skill,       Kind::Team,    Kind::Presence, Kind::Lag,
+                                    Kind::Stay,     Kind::Implication, Kind::Release, Kind::Due,      Kind::Horizon};
         const auto rank = [&](std::size_t i) { return std::find(kOrder.begin(), kOrder.end(), limits_[i].kind); };
         std::stable_sort(which.begin(), which.end(), [&](std::size_t x, std::size_t y) { return rank(x) < rank(y); });
         std::vector<std::string> words;

@@ -1,4 +1,5 @@
 // What is wrong with a problem as stated: the gate in front of the search, which takes all of this for granted.
+#include "schedule/faults.h"
 #include "schedule/problem.h"
 
 #include <algorithm>
@@ -39,6 +40,15 @@ class Inspector {
         for (const Lag& lag : problem_.lags) {
             inspectLag(lag);
         }
+        for (const Stay& stay : problem_.stays) {
+            inspectPair("stay " + quoted(stay.reason), stay.from, stay.to);
+        }
+        for (const Implication& implication : problem_.implications) {
+            inspectPair("implication " + quoted(implication.reason), implication.given, implication.also);
+        }
+        if (faults_.empty()) { // else its indices lead nowhere
+            faults_ = faultsInCosts(problem_);
+        }
         return std::move(faults_);
     }
 
@@ -57,11 +67,16 @@ class Inspector {
 
     void inspectResource(const Resource& resource) {
         const std::string name = "resource " + quoted(resource.name);
-        if (resource.cumulative.has_value() == resource.machine.has_value()) {
+        const int kinds = (resource.cumulative ? 1 : 0) + (resource.machine ? 1 : 0) + (resource.reservoir ? 1 : 0);
+        if (kinds != 1) {
             fault(name +
-                  (resource.machine ? " is both cumulative and a machine" : " is neither cumulative nor a machine") +
+                  (kinds == 0 ? " is neither cumulative nor a machine nor a reservoir"
+                              : " is more than one of cumulative, machine and reservoir") +
                   "; it must be one of them");
             return;
+        }
+        if (resource.reservoir) {
+            inspectReservoir(*resource.reservoir, name);
         }
         if (resource.cumulative) {
             inspectCumulative(*resource.cumulative, name);
@@ -83,7 +98,18 @@ class Inspector {
         }
     }
 
+    void inspectReservoir(const Reservoir& reservoir, const std::string& name) {
+        if (reservoir.initial < reservoir.least || reservoir.initial > reservoir.most) {
+            fault(name + " has " + to_string(reservoir.initial) + " in it at first, outside " +
+                  to_string(reservoir.least) + " to " + to_string(reservoir.most));
+        }
+    }
+
     void inspectMachine(const Machine& machine, const std::string& name) {
+        if (machine.together < 1) {
+            fault(name + " takes " + to_string(machine.together) + " together; at least 1");
+        }
+        inspectSetupCosts(machine, name);
         for (const Span& span : machine.away) {
             inspectSpan(span, name);
         }
@@ -106,6 +132,29 @@ class Inspector {
             }
         }
         inspectTriangles(machine, name);
+    }
+
+    void inspectSetupCosts(const Machine& machine, const std::string& name) {
+        const std::size_t families = machine.firstCost.size();
+        if (machine.setupCost.size() != families ||
+            std::any_of(machine.setupCost.begin(), machine.setupCost.end(),
+                        [&](const std::vector<Cost>& row) { return row.size() != families; })) {
+            fault(name + " has costs of first setups for " + to_string(families) +
+                  " families; its costs of setups must be a square table of that size");
+            return;
+        }
+        if (families > 0 && !machine.first.empty() && machine.first.size() != families) {
+            fault(name + " has setups for " + to_string(machine.first.size()) + " families and costs of them for " +
+                  to_string(families));
+        }
+        for (std::size_t f = 0; f < families; ++f) {
+            for (std::size_t g = 0; g <= families; ++g) {
+                if (const Cost cost = g < families ? machine.setupCost[f][g] : machine.firstCost[f]; cost < 0) {
+                    fault(name + " has a setup that costs " + to_string(cost) + ", below 0");
+                    return;
+                }
+            }
+        }
     }
 
     [[nodiscard]] std::string family(std::size_t f) const {
@@ -171,6 +220,8 @@ class Inspector {
             fault(name + " has duration " + to_string(mode.duration) + ", outside 0 to " + to_string(kNever));
         }
         inspectUses(mode, name);
+        inspectFlows(mode, name);
+        inspectPauses(mode, name);
         for (std::size_t i = 0; i < mode.needs.size(); ++i) {
             const SkillNeed& need = mode.needs[i];
             if (!isIn(need.skill, problem_.skills.size())) {
@@ -215,25 +266,73 @@ class Inspector {
                 fault(name + " uses " + to_string(use.amount) + " of " + quoted(resource.name) + ", outside 0 to " +
                       to_string(resource.cumulative->capacity));
             }
-            if (resource.machine && use.amount != 1) {
-                fault(name + " uses " + to_string(use.amount) + " of machine " + quoted(resource.name) + "; must be 1");
+            if (resource.reservoir) {
+                fault(name + " uses " + quoted(resource.name) + ", a reservoir; it can only flow in or out");
             }
-            if (resource.machine && !resource.machine->first.empty() &&
-                !isIn(use.family, resource.machine->first.size())) {
+            if (resource.machine) {
+                inspectMachineUse(mode, use, resource, name);
+            }
+        }
+    }
+
+    void inspectMachineUse(const Mode& mode, const Use& use, const Resource& resource, const std::string& name) {
+        const Machine& machine = *resource.machine;
+        if (machine.together == 1 && use.amount != 1) {
+            fault(name + " uses " + to_string(use.amount) + " of machine " + quoted(resource.name) + "; must be 1");
+        }
+        if (machine.together > 1 && (use.amount < 0 || use.amount > machine.together)) {
+            fault(name + " puts " + to_string(use.amount) + " into a load of " + quoted(resource.name) +
+                  ", outside 0 to " + to_string(machine.together));
+        }
+        for (const std::size_t families : {machine.first.size(), machine.firstCost.size()}) {
+            if (families > 0 && !isIn(use.family, families)) {
                 fault(name + " has family number " + number(use.family) + " on " + quoted(resource.name) +
-                      ", which has " + to_string(resource.machine->first.size()));
+                      ", which has " + to_string(families));
+                break;
+            }
+        }
+        if (!machine.firstCost.empty() && mode.duration == 0) {
+            fault(name + " has no duration on " + quoted(resource.name) + ", whose setups cost something");
+        }
+    }
+
+    void inspectFlows(const Mode& mode, const std::string& name) {
+        for (const Flow& flow : mode.flows) {
+            if (!isIn(flow.resource, problem_.resources.size())) {
+                fault(name + " flows to resource number " + number(flow.resource) + "; there are " +
+                      to_string(problem_.resources.size()));
+            } else if (!problem_.resources[at(flow.resource)].reservoir) {
+                fault(name + " flows to " + quoted(problem_.resources[at(flow.resource)].name) +
+                      ", which is no reservoir");
+            }
+        }
+    }
+
+    void inspectPauses(const Mode& mode, const std::string& name) {
+        if (!mode.pauses.empty() && mode.duration == 0) {
+            fault(name + " has pauses but no duration");
+        }
+        for (std::size_t i = 0; i < mode.pauses.size(); ++i) {
+            inspectSpan(mode.pauses[i], name);
+            if (i > 0 && mode.pauses[i].from <= mode.pauses[i - 1].to) {
+                fault(name + " pauses until " + to_string(mode.pauses[i - 1].to) + " and then from " +
+                      to_string(mode.pauses[i].from) + "; pauses must be in order and apart");
+            }
+        }
+    }
+
+    void inspectPair(const std::string& name, ActivityIndex from, ActivityIndex to) {
+        for (const ActivityIndex end : {from, to}) {
+            if (!isIn(end, problem_.activities.size())) {
+                fault(name + " names activity number " + number(end) + "; there are " +
+                      to_string(problem_.activities.size()));
             }
         }
     }
 
     void inspectLag(const Lag& lag) {
         const std::string name = "lag " + quoted(lag.reason);
-        for (const ActivityIndex end : {lag.from, lag.to}) {
-            if (!isIn(end, problem_.activities.size())) {
-                fault(name + " names activity number " + number(end) + "; there are " +
-                      to_string(problem_.activities.size()));
-            }
-        }
+        inspectPair(name, lag.from, lag.to);
         if (!isTime(lag.least)) {
             fault(name + " has a length of " + to_string(lag.least) + ", beyond the longest there is, " +
                   to_string(kNever));

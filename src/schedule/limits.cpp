@@ -31,7 +31,10 @@ class Lister {
         }
         if (resource.machine) {
             const Machine& machine = *resource.machine;
-            add(Kind::Capacity, resource.name + ": one at a time", r);
+            add(Kind::Capacity,
+                resource.name + (machine.together > 1 ? ": one load of " + std::to_string(machine.together) : ": one") +
+                    " at a time",
+                r);
             if (!machine.away.empty()) {
                 add(Kind::Away, resource.name + ": can't be used all the time", r);
             }
@@ -40,6 +43,12 @@ class Lister {
             };
             if (takes(machine.first) || std::any_of(machine.setup.begin(), machine.setup.end(), takes)) {
                 add(Kind::Setup, resource.name + ": takes time to set up", r);
+            }
+        } else if (resource.reservoir) {
+            const Reservoir& reservoir = *resource.reservoir;
+            add(Kind::Least, resource.name + ": never below " + std::to_string(reservoir.least), r);
+            if (reservoir.most < std::numeric_limits<int>::max()) {
+                add(Kind::Most, resource.name + ": never above " + std::to_string(reservoir.most), r);
             }
         } else {
             const Cumulative& cumulative = *resource.cumulative;
@@ -83,6 +92,9 @@ Tick lateEnough(const Problem& problem) {
         Tick longest = 0;
         for (const Mode& mode : activity.modes) {
             longest = std::max(longest, mode.duration);
+            if (!mode.pauses.empty()) {
+                from = std::max<std::int64_t>(from, mode.pauses.back().to);
+            }
         }
         sum += longest;
         from = std::max<std::int64_t>(from, activity.release);
@@ -91,6 +103,9 @@ Tick lateEnough(const Problem& problem) {
         sum += std::max(lag.least, 0);
     }
     for (const Resource& resource : problem.resources) {
+        if (resource.reservoir) {
+            continue;
+        }
         if (!resource.machine) {
             for (const Cumulative::Reserved& reserved : resource.cumulative->reserved) {
                 from = std::max<std::int64_t>(from, reserved.span.to);
@@ -122,12 +137,23 @@ void giveUpUses(Problem& problem, std::size_t r) {
     }
 }
 
+template <class Rule> void dropAll(std::vector<Rule>& rules, const std::set<std::size_t>& gone) {
+    std::size_t i = 0;
+    std::erase_if(rules, [&](const Rule& /*rule*/) { return gone.contains(i++); });
+}
+
 } // namespace
 
 std::vector<NamedLimit> namedLimits(const Problem& problem) {
     Lister list;
     for (std::size_t l = 0; l < problem.lags.size(); ++l) {
         list.add(Kind::Lag, problem.lags[l].reason, l);
+    }
+    for (std::size_t i = 0; i < problem.stays.size(); ++i) {
+        list.add(Kind::Stay, problem.stays[i].reason, i);
+    }
+    for (std::size_t i = 0; i < problem.implications.size(); ++i) {
+        list.add(Kind::Implication, problem.implications[i].reason, i);
     }
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
         list.add(Kind::Release, problem.activities[a].releaseReason, a);
@@ -142,6 +168,9 @@ std::vector<NamedLimit> namedLimits(const Problem& problem) {
         for (const Mode& mode : activity.modes) {
             for (const Use& use : mode.uses) {
                 resources.insert(at(use.resource));
+            }
+            for (const Flow& flow : mode.flows) {
+                resources.insert(at(flow.resource));
             }
             for (const SkillNeed& need : mode.needs) {
                 skills.insert(at(need.skill));
@@ -173,11 +202,25 @@ std::vector<NamedLimit> namedLimits(const Problem& problem) {
 Problem without(const Problem& problem, const std::vector<NamedLimit>& givenUp) {
     Problem rest = problem;
     std::set<std::size_t> lags;
+    std::set<std::size_t> stays;
+    std::set<std::size_t> implications;
     for (const NamedLimit& limit : givenUp) {
         for (const std::size_t i : limit.which) {
             switch (limit.kind) {
             case Kind::Lag:
                 lags.insert(i);
+                break;
+            case Kind::Stay:
+                stays.insert(i);
+                break;
+            case Kind::Implication:
+                implications.insert(i);
+                break;
+            case Kind::Least:
+                rest.resources[i].reservoir->least = std::numeric_limits<int>::min();
+                break;
+            case Kind::Most:
+                rest.resources[i].reservoir->most = std::numeric_limits<int>::max();
                 break;
             case Kind::Presence:
                 rest.workers[i].present = {{-kNever, kNever}};
@@ -221,14 +264,9 @@ Problem without(const Problem& problem, const std::vector<NamedLimit>& givenUp) 
             }
         }
     }
-    if (!lags.empty()) {
-        rest.lags.clear();
-        for (std::size_t l = 0; l < problem.lags.size(); ++l) {
-            if (!lags.contains(l)) {
-                rest.lags.push_back(problem.lags[l]);
-            }
-        }
-    }
+    dropAll(rest.lags, lags);
+    dropAll(rest.stays, stays);
+    dropAll(rest.implications, implications);
     return rest;
 }
 

@@ -1,74 +1,16 @@
 #include "schedule/prover.h"
 
+#include "schedule/branch_earliest.h"
 #include "schedule/compiled.h"
+#include "schedule/near.h"
+#include "schedule/search_down.h"
+#include "schedule/search_up.h"
 
 #include <algorithm>
 #include <cassert>
 #include <utility>
 
 namespace piewright::schedule {
-
-namespace {
-
-constexpr std::uint64_t kPatience = 400; ///< dead ends for a step that may turn out too large
-
-/// First the activity that can start earliest, as early as it can; after every other restart activity decides.
-class EarliestFirst final : public learn::Brancher {
-  public:
-    explicit EarliestFirst(const Compiled& compiled) : compiled_(compiled) {}
-
-    std::optional<learn::Literal> first(const learn::Solver& solver) override {
-        return isEarliestTurn_ ? last(solver) : std::nullopt;
-    }
-
-    std::optional<learn::Literal> last(const learn::Solver& solver) override {
-        const Doing* best = nullptr;
-        std::pair<Tick, Tick> bestKey;
-        for (const Doing& doing : compiled_.doings) {
-            if (solver.isFixed(doing.start.variable) && isChosen(solver, doing)) continue;
-            const std::pair key{solver.lower(doing.start.variable), solver.upper(doing.start.variable)};
-            if (best == nullptr || key < bestKey) {
-                best = &doing;
-                bestKey = key;
-            }
-        }
-        if (best == nullptr) return undecided(solver);
-        // The way that can start earliest, the preferred one of equals.
-        const Way* way = nullptr;
-        for (const Way& one : best->ways) {
-            if (solver.isTrue(one.present)) {
-                way = nullptr;
-                break;
-            }
-            if (!solver.isFalse(one.present) &&
-                (way == nullptr || solver.lower(one.start) + one.duration < solver.lower(way->start) + way->duration)) {
-                way = &one;
-            }
-        }
-        if (way != nullptr) return way->present;
-        return learn::atMost(best->start.variable, solver.lower(best->start.variable));
-    }
-
-    void restarted(std::int64_t count) override { isEarliestTurn_ = count % 2 == 0; }
-
-  private:
-    static bool isChosen(const learn::Solver& solver, const Doing& doing) {
-        return doing.ways.size() == 1 || std::any_of(doing.ways.begin(), doing.ways.end(),
-                                                     [&](const Way& way) { return solver.isTrue(way.present); });
-    }
-
-    std::optional<learn::Literal> undecided(const learn::Solver& solver) {
-        for (const learn::Literal filled : compiled_.fills) {
-            if (!solver.isTrue(filled) && !solver.isFalse(filled)) return filled;
-        }
-        return std::nullopt;
-    }
-
-    const Compiled& compiled_;
-    bool isEarliestTurn_ = true;
-};
-
-} // namespace
 
 namespace {
 
@@ -104,35 +46,46 @@ Tick latestEnd(const Schedule& schedule) {
     return latest;
 }
 
-struct Prover::Engine {
+struct Prover::Engine final : Questions {
     Engine(const Problem& stated, const ProverOptions& options)
         : problem(stated), loosened(options.guardLimits ? std::make_unique<Problem>(loosen(stated)) : nullptr),
           model(loosened ? *loosened : stated) {
         if (model.hopeless) {
-            isHopeless = true;
+            isHopeless_ = true;
             clash = model.loop.value_or(std::vector<std::string>{});
             return;
         }
         compiled = std::make_unique<Compiled>(model, problem, options);
-        brancher = std::make_unique<EarliestFirst>(*compiled);
+        brancher = std::make_unique<BranchEarliest>(*compiled);
         if (!compiled->isPossible) {
-            isHopeless = true;
+            isHopeless_ = true;
         } else {
-            bound = compiled->solver.lower(compiled->latest);
+            bound_ = compiled->solver.lower(compiled->latest);
         }
     }
 
     /// Latest end of best, kNever where there is none.
-    [[nodiscard]] Tick value() const { return best ? latestEnd(*best) : kNever; }
-    void tell(const Improved& improved) const {
+    [[nodiscard]] Tick value() const override { return best ? latestEnd(*best) : kNever; }
+    [[nodiscard]] Tick bound() const override { return bound_; }
+    [[nodiscard]] bool isHopeless() const override { return isHopeless_; }
+    [[nodiscard]] std::uint64_t work() const override { return compiled ? compiled->solver.counts().work : 0; }
+    [[nodiscard]] std::uint64_t conflicts() const override {
+        return compiled ? compiled->solver.counts().conflicts : 0;
+    }
+    void tell(const Improved& improved) const override {
         if (improved && best) improved(*best, latestEnd(*best));
     }
 
-    Verdict ask(std::optional<Tick> by, const ProverLimits& limits) {
-        if (isHopeless) return Verdict::Refuted;
-        if (by && *by < bound) return Verdict::Refuted;
+    Verdict ask(std::optional<Tick> by, const ProverLimits& limits) override {
+        if (isHopeless_) return Verdict::Refuted;
+        if (by && *by < bound_) return Verdict::Refuted;
         if (by && best && latestEnd(*best) <= *by) return Verdict::Satisfied;
-        std::vector<learn::Literal> assumptions;
+        return ask(by, limits, {});
+    }
+
+    /// With more assumptions. Refuted may be because of these.
+    Verdict ask(std::optional<Tick> by, const ProverLimits& limits, std::vector<learn::Literal> assumptions) {
+        const std::size_t extra = assumptions.size();
         for (const Compiled::Guard& guard : compiled->guards) assumptions.push_back(guard.holds);
         if (by) assumptions.push_back(learn::atMost(compiled->latest, *by));
         learn::Solver& solver = compiled->solver;
@@ -143,26 +96,33 @@ struct Prover::Engine {
             Schedule found = read();
             solver.backtrackToRoot();
             hint(found);
-            best = std::move(found);
+            last = std::move(found);
+            if (!best || latestEnd(*last) < latestEnd(*best)) best = last;
             return Verdict::Satisfied;
         }
         case learn::Outcome::Refuted:
             break;
         }
         const std::vector<learn::Literal>& core = solver.core();
+        const auto isBlamed = [&](learn::Literal one) {
+            return std::find(core.begin(), core.end(), one) != core.end();
+        };
+        if (std::any_of(assumptions.begin(), assumptions.begin() + static_cast<std::ptrdiff_t>(extra), isBlamed)) {
+            return Verdict::Refuted;
+        }
         const bool isAboutTime = by && std::find(core.begin(), core.end(), assumptions.back()) != core.end();
         if (!isAboutTime) {
             // With a schedule in hand the latest end itself was kept below it: there is nothing better.
             if (best) {
-                bound = latestEnd(*best);
+                bound_ = latestEnd(*best);
             } else {
-                isHopeless = true;
+                isHopeless_ = true;
                 tellCore();
             }
         } else {
-            bound = std::max(bound, *by + 1);
+            bound_ = std::max(bound_, *by + 1);
             // Where only some limits were to blame, it holds under these alone, and the kernel has learnt that.
-            if (core.size() == 1 && !solver.addClause({learn::atLeast(compiled->latest, bound)})) closeAt();
+            if (core.size() == 1 && !solver.addClause({learn::atLeast(compiled->latest, bound_)})) closeAt();
         }
         return Verdict::Refuted;
     }
@@ -176,9 +136,9 @@ struct Prover::Engine {
 
     void closeAt() {
         if (best) {
-            bound = latestEnd(*best);
+            bound_ = latestEnd(*best);
         } else {
-            isHopeless = true;
+            isHopeless_ = true;
         }
     }
 
@@ -245,8 +205,8 @@ struct Prover::Engine {
     }
 
     /// From now on only what is better than best.
-    void tighten() {
-        if (!best || bound >= latestEnd(*best)) return;
+    void tighten() override {
+        if (!best || bound_ >= latestEnd(*best)) return;
         if (!compiled->solver.addClause({learn::atMost(compiled->latest, latestEnd(*best) - 1)})) closeAt();
     }
 
@@ -254,13 +214,13 @@ struct Prover::Engine {
     std::unique_ptr<Problem> loosened; ///< without its named limits on time; only where these are guarded
     Model model;
     std::unique_ptr<Compiled> compiled;
-    std::unique_ptr<EarliestFirst> brancher;
-    std::optional<Schedule> best;
-    Tick bound = 0;
-    bool isHopeless = false;
+    std::unique_ptr<BranchEarliest> brancher;
+    std::optional<Schedule> best, last;
+    Near near;
+    Tick bound_ = 0;
+    bool isHopeless_ = false;
     std::vector<std::string> clash;
-    Tick step = 0; ///< of improve(): how much earlier the next question asks
-    std::uint64_t patience = kPatience;
+    SearchDown down;
 };
 
 Prover::Prover(const Problem& problem, const ProverOptions& options)
@@ -269,88 +229,38 @@ Prover::~Prover() = default;
 
 Verdict Prover::decide(Tick latest, const ProverLimits& limits) { return engine_->ask(latest, limits); }
 
-namespace {
-/// What is left of `limits` after `work` and `conflicts`.
-ProverLimits rest(const ProverLimits& limits, std::uint64_t work, std::uint64_t conflicts) {
-    return {limits.work - std::min(limits.work, work), limits.conflicts - std::min(limits.conflicts, conflicts),
-            limits.cancelled};
-}
-bool isSpent(const ProverLimits& limits) {
-    return limits.work == 0 || limits.conflicts == 0 ||
-           (limits.cancelled != nullptr && limits.cancelled->load(std::memory_order_relaxed));
-}
-} // namespace
-
 Verdict Prover::improve(const ProverLimits& limits, const Improved& improved) {
-    Engine& engine = *engine_;
-    const std::uint64_t workBefore = work();
-    const std::uint64_t conflictsBefore = conflicts();
-    while (!engine.isHopeless) {
-        if (engine.bound >= engine.value()) return Verdict::Satisfied;
-        ProverLimits left = rest(limits, work() - workBefore, conflicts() - conflictsBefore);
-        if (isSpent(left)) return Verdict::Unknown;
-        std::optional<Tick> target;
-        if (engine.best) {
-            engine.tighten();
-            const Tick gap = engine.value() - engine.bound;
-            if (gap <= 0) continue;
-            engine.step = std::clamp<Tick>(engine.step, 1, std::max<Tick>(1, gap / 2));
-            target = engine.value() - engine.step;
-            if (engine.step > 1) left.conflicts = std::min(left.conflicts, engine.patience);
-        }
-        const Tick before = engine.value();
-        switch (engine.ask(target, left)) {
-        case Verdict::Satisfied:
-            engine.step = before == kNever ? engine.value() : std::max(engine.step * 2, before - engine.value());
-            engine.tell(improved);
-            break;
-        case Verdict::Refuted:
-            break; // bound() has moved, or the end is reached
-        case Verdict::Unknown:
-            engine.step /= 2;
-            break;
-        }
-    }
-    return Verdict::Refuted;
+    return engine_->down.run(*engine_, limits, improved);
 }
 
 Verdict Prover::refute(const ProverLimits& limits, const Improved& improved) {
-    Engine& engine = *engine_;
-    const std::uint64_t workBefore = work();
-    const std::uint64_t conflictsBefore = conflicts();
-    Tick step = 1;
-    std::uint64_t patience = kPatience;
-    while (!engine.isHopeless) {
-        if (engine.bound >= engine.value()) return Verdict::Satisfied;
-        ProverLimits left = rest(limits, work() - workBefore, conflicts() - conflictsBefore);
-        if (isSpent(left)) return Verdict::Unknown;
-        Tick target = engine.bound + step - 1;
-        target = std::min(target, engine.value() - 1);
-        if (step > 1) left.conflicts = std::min(left.conflicts, patience);
-        switch (engine.ask(target, left)) {
-        case Verdict::Satisfied:
-            step = 1;
-            engine.tell(improved);
-            break;
-        case Verdict::Refuted:
-            step *= 2;
-            break;
-        case Verdict::Unknown:
-            step = 1;
-            break;
-        }
-    }
-    return Verdict::Refuted;
+    return searchUp(*engine_, limits, improved);
 }
 
 void Prover::hint(const Schedule& schedule, bool isValid) {
-    if (engine_->isHopeless || schedule.placed.size() != engine_->problem.activities.size()) return;
+    if (engine_->isHopeless_ || schedule.placed.size() != engine_->problem.activities.size()) return;
     engine_->hint(schedule);
     if (isValid && latestEnd(schedule) < engine_->value()) {
         engine_->best = schedule;
-        engine_->step = latestEnd(schedule);
+        engine_->down.aimFor(latestEnd(schedule));
     }
 }
+
+void Prover::know(Tick bound) {
+    Engine& engine = *engine_;
+    if (engine.isHopeless_ || bound <= engine.bound_) return;
+    engine.bound_ = bound;
+    if (!engine.compiled->solver.addClause({learn::atLeast(engine.compiled->latest, bound)})) engine.closeAt();
+}
+
+Verdict Prover::decideNear(const Schedule& schedule, const Kept& kept, Tick latest, const ProverLimits& limits) {
+    Engine& engine = *engine_;
+    if (engine.isHopeless_ || latest < engine.bound_) return Verdict::Refuted;
+    engine.compiled->solver.backtrackToRoot();
+    return engine.ask(latest, limits, engine.near.assumptions(*engine.compiled, schedule, kept));
+}
+
+const std::optional<Schedule>& Prover::last() const { return engine_->last; }
 
 Verdict Prover::decideUnder(const std::vector<std::string>& limits, const ProverLimits& work) {
     Engine& engine = *engine_;
@@ -383,10 +293,10 @@ std::vector<std::string> Prover::namedLimits() const {
 }
 
 const std::optional<Schedule>& Prover::best() const { return engine_->best; }
-Tick Prover::bound() const { return engine_->bound; }
-bool Prover::isHopeless() const { return engine_->isHopeless; }
+Tick Prover::bound() const { return engine_->bound_; }
+bool Prover::isHopeless() const { return engine_->isHopeless_; }
 const std::vector<std::string>& Prover::clash() const { return engine_->clash; }
-std::uint64_t Prover::work() const { return engine_->compiled ? engine_->compiled->solver.counts().work : 0; }
-std::uint64_t Prover::conflicts() const { return engine_->compiled ? engine_->compiled->solver.counts().conflicts : 0; }
+std::uint64_t Prover::work() const { return engine_->work(); }
+std::uint64_t Prover::conflicts() const { return engine_->conflicts(); }
 
 } // namespace piewright::schedule

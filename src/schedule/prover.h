@@ -34,6 +34,8 @@ struct ProverOptions {
 /// Latest end in a schedule: the makespan. 0 when nothing is placed.
 [[nodiscard]] Tick latestEnd(const Schedule& schedule);
 
+struct Kept;
+
 class Prover {
   public:
     /// `problem` must have no faultsIn and must outlive the prover. O(n^3) for n activities up to 600; memory grows
@@ -49,6 +51,13 @@ class Prover {
     /// the next question. Never wrong; Unknown when the limits ran out.
     [[nodiscard]] Verdict decide(Tick latest, const ProverLimits& limits);
 
+    /// The same near a schedule that keeps every limit: of those that share with it what is kept. Satisfied: last() is
+    /// one.
+    [[nodiscard]] Verdict decideNear(const Schedule& schedule, const Kept& kept, Tick latest,
+                                     const ProverLimits& limits);
+    /// The schedule found last, whether better than any before or not.
+    [[nodiscard]] const std::optional<Schedule>& last() const;
+
     using Improved = std::function<void(const Schedule& schedule, Tick latest)>;
     /// Makes the latest end as early as it can within the limits: Satisfied means that best() is proved to be the best,
     /// Refuted that there is no schedule. Asks for large steps first and smaller ones where they fail.
@@ -59,6 +68,9 @@ class Prover {
     /// A schedule from elsewhere: the search tries its times first, and it becomes best() if it is better. It must keep
     /// every limit when `isValid`; a broken one only guides.
     void hint(const Schedule& schedule, bool isValid);
+
+    /// From elsewhere: no schedule ends before `bound`.
+    void know(Tick bound);
 
     [[nodiscard]] const std::optional<Schedule>& best() const;
     /// No schedule ends before this.

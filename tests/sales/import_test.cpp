@@ -139,6 +139,12 @@ TEST(Import, WhatIsLeftIsSaidWithReasonLineAndExample) {
     EXPECT_EQ(i.report.left[0].example, "2026-11-31T12:00 | Mash | 2");
 }
 
+TEST(Import, AWordThatIsNearlyKnownGetsASuggestion) {
+    EXPECT_THAT(left(ok("date,item,quantity\n2026-11-27,Beef Pei,2\n2026-11-27,Mash,1\n2026-11-27,Tea,1\n")),
+                AllOf(HasSubstr("item not mapped: \"Beef Pei\" (did you mean \"beef pie\"?)"),
+                      HasSubstr("item not mapped: \"Tea\" @")));
+}
+
 TEST(Import, DuplicateRowsAreSalesLikeAnyOther) {
     EXPECT_EQ(sold(ok("when,item,quantity\n2026-11-27T12:00,Mash,1\n2026-11-27T12:00,Mash,1\n"), kMash, "2026-11-27"),
               2);

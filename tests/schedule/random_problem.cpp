@@ -33,6 +33,8 @@ class Maker {
         for (int l = 0; l < size_.lags && size_.activities > 1; ++l) {
             lag(l);
         }
+        pairs();
+        costs();
         return s_.problem;
     }
 
@@ -49,7 +51,15 @@ class Maker {
         return {from, draw(from + 1, size_.horizon)};
     }
 
+    [[nodiscard]] bool has(Feature feature) const { return (size_.features & feature) != 0; }
+    bool has(Feature feature, int percent) { return has(feature) && chance(percent); }
+
     void resource(int r) {
+        if (has(kReservoirs, 35)) {
+            const int initial = draw(0, 3);
+            s_.reservoir(numbered("stock", r), {initial, draw(0, initial), initial + draw(0, 4)});
+            return;
+        }
         if (chance(50)) {
             Cumulative cumulative{draw(1, 4), {}};
             while (strict(25)) {
@@ -73,6 +83,13 @@ class Maker {
         }
         while (strict(20)) {
             machine.away.push_back(span());
+        }
+        if (has(kLoads, 60)) {
+            machine.together = draw(2, 4);
+        }
+        if (has(kSetupCosts, 60)) {
+            machine.firstCost = {draw(0, 3), draw(0, 3)};
+            machine.setupCost = {{draw(0, 2), draw(0, 9)}, {draw(0, 9), draw(0, 2)}};
         }
         s_.machine(numbered("machine", r), machine);
     }
@@ -104,8 +121,24 @@ class Maker {
                 continue;
             }
             const Resource& resource = s_.problem.resources[r];
-            mode.uses.push_back({nth<ResourceIndex>(r), resource.machine ? 1 : draw(0, resource.cumulative->capacity),
-                                 nth<FamilyIndex>(static_cast<std::size_t>(draw(0, 1)))});
+            if (resource.reservoir) {
+                flows(mode, r);
+                continue;
+            }
+            if (resource.machine && !resource.machine->firstCost.empty() && mode.duration == 0) {
+                continue;
+            }
+            const int amount = !resource.machine                ? draw(0, resource.cumulative->capacity)
+                               : resource.machine->together > 1 ? draw(0, resource.machine->together)
+                                                                : 1;
+            mode.uses.push_back(
+                {nth<ResourceIndex>(r), amount, nth<FamilyIndex>(static_cast<std::size_t>(draw(0, 1)))});
+        }
+        if (mode.duration > 0 && has(kPauses, 35)) {
+            pauses(mode);
+        }
+        if (has(kModeCosts, 60)) {
+            mode.cost = draw(-2, 8);
         }
         if (!s_.problem.workers.empty()) {
             for (std::size_t skill = 0; skill < s_.problem.skills.size(); ++skill) {
@@ -121,6 +154,23 @@ class Maker {
         return mode;
     }
 
+    void flows(Mode& mode, std::size_t r) {
+        for (const Point point : {Point::Start, Point::End}) {
+            if (chance(50)) {
+                mode.flows.push_back({nth<ResourceIndex>(r), point, draw(-2, 2)});
+            }
+        }
+    }
+
+    void pauses(Mode& mode) {
+        Tick from = draw(0, size_.horizon / 2);
+        mode.pauses.push_back({from, from + draw(1, 3)});
+        if (chance(50)) {
+            from = mode.pauses.back().to + draw(1, 3);
+            mode.pauses.push_back({from, from + draw(1, 3)});
+        }
+    }
+
     void activity(int a) {
         std::vector<Mode> modes{mode()};
         while (modes.size() < 3 && chance(25)) {
@@ -134,6 +184,12 @@ class Maker {
         if (strict(20)) {
             s_[index].due = draw(size_.horizon / 2, size_.horizon);
             s_[index].dueReason = numbered("due", a);
+        }
+        if (has(kOptional, 40)) {
+            s_[index].isOptional = true;
+            if (has(kModeCosts, 80)) {
+                s_[index].absentCost = draw(-2, 12);
+            }
         }
     }
 
@@ -157,6 +213,94 @@ class Maker {
             s_.problem.lags.push_back(
                 {to, toPoint, from, fromPoint, -(least + draw(0, size_.longest)), numbered("most", l)});
         }
+    }
+
+    ActivityIndex anActivity() { return nth<ActivityIndex>(static_cast<std::size_t>(draw(0, size_.activities - 1))); }
+    ResourceIndex aResource() { return nth<ResourceIndex>(static_cast<std::size_t>(draw(0, size_.resources - 1))); }
+    WorkerIndex aWorker() { return nth<WorkerIndex>(static_cast<std::size_t>(draw(0, size_.workers - 1))); }
+    Point aPoint() { return chance(50) ? Point::Start : Point::End; }
+
+    void pairs() {
+        for (int i = 0; i < 2; ++i) {
+            if (has(kStays, 40) && size_.workers > 0) {
+                s_.problem.stays.push_back({anActivity(), anActivity(), numbered("stay", i)});
+            }
+            if (has(kImplications, 50)) {
+                s_.problem.implications.push_back({anActivity(), anActivity(), numbered("implication", i)});
+            }
+        }
+    }
+
+    Curve curve() {
+        Curve curve;
+        Tick from = draw(-1, size_.horizon / 2);
+        do {
+            curve.pieces.push_back({from, draw(-4, 10), draw(-2, 3)});
+            from += draw(1, size_.horizon / 2 + 1);
+        } while (chance(55));
+        return curve;
+    }
+
+    void costs() {
+        Costs& costs = s_.problem.costs;
+        for (int i = 0; i < 2; ++i) {
+            if (has(kTimeCosts, 60)) {
+                costs.times.push_back({anActivity(), aPoint(), curve()});
+            }
+            if (has(kExtentCosts, 50)) {
+                extent();
+            }
+            if (has(kLoadCosts, 50)) {
+                loadCost();
+            }
+            if (has(kPeopleCosts, 60) && size_.workers > 0) {
+                costs.work.push_back({aWorker(), curve()});
+            }
+            if (has(kPeopleCosts, 60) && size_.workers > 0) {
+                costs.handOvers.push_back({anActivity(), anActivity(), draw(0, 6)});
+            }
+            if (has(kDistanceCosts, 60)) {
+                distance();
+            }
+        }
+    }
+
+    void extent() {
+        ExtentCost cost;
+        cost.of = static_cast<ExtentCost::Of>(draw(0, 2));
+        if (size_.workers > 0 && chance(30)) {
+            cost.worker = aWorker();
+        } else if (size_.resources > 0 && chance(40)) {
+            cost.resource = aResource();
+        }
+        cost.curve = curve();
+        s_.problem.costs.extents.push_back(std::move(cost));
+    }
+
+    void loadCost() {
+        if (size_.resources == 0) {
+            return;
+        }
+        const ResourceIndex resource = aResource();
+        const std::optional<Cumulative>& cumulative = s_.problem.resources[at(resource)].cumulative;
+        if (cumulative) {
+            s_.problem.costs.loads.push_back({resource, span(), draw(0, cumulative->capacity / 2), draw(0, 3)});
+        }
+    }
+
+    void distance() {
+        Before before;
+        before.activity = anActivity();
+        const int modes = static_cast<int>(s_[before.activity].modes.size());
+        before.mode = draw(s_[before.activity].isOptional ? kAbsent : 0, modes - 1);
+        before.start = draw(0, size_.horizon);
+        if (size_.workers > 0 && chance(60)) {
+            before.workers.push_back(aWorker());
+        }
+        before.perTick = draw(0, 3);
+        before.otherMode = draw(0, 6);
+        before.perPerson = draw(0, 5);
+        s_.problem.costs.before.push_back(std::move(before));
     }
 
     Size size_;

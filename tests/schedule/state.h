@@ -40,6 +40,10 @@ struct Statement {
         problem.resources.push_back({std::move(name), {}, std::move(machine)});
         return nth<ResourceIndex>(problem.resources.size() - 1);
     }
+    ResourceIndex reservoir(std::string name, Reservoir reservoir) {
+        problem.resources.push_back({std::move(name), {}, {}, reservoir});
+        return nth<ResourceIndex>(problem.resources.size() - 1);
+    }
     SkillIndex skill(std::string name) {
         problem.skills.push_back(std::move(name));
         return nth<SkillIndex>(problem.skills.size() - 1);

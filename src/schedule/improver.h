@@ -1,0 +1,29 @@
+// The complete search from above: better and better schedules until none is left.
+#pragma once
+
+#include "schedule/member.h"
+
+#include <memory>
+
+namespace piewright::schedule {
+
+class Prover;
+
+class Improver final : public Member {
+  public:
+    /// `problem` must have no faultsIn and must outlive it. The problem is stated to the kernel in the first turn.
+    explicit Improver(const Problem& problem);
+    ~Improver() override;
+    Improver(const Improver&) = delete;
+    Improver& operator=(const Improver&) = delete;
+    Improver(Improver&&) = delete;
+    Improver& operator=(Improver&&) = delete;
+
+    std::uint64_t run(const Turn& turn, Standing& standing) override;
+
+  private:
+    const Problem& problem_;
+    std::unique_ptr<Prover> prover_;
+};
+
+} // namespace piewright::schedule

@@ -1,0 +1,40 @@
+#include "schedule/proving.h"
+
+#include "schedule/steps.h"
+
+#include <algorithm>
+
+namespace piewright::schedule {
+
+std::uint64_t prove(const Problem& problem, std::unique_ptr<Prover>& prover, const Turn& turn, Standing& standing,
+                    Loop loop) {
+    if (standing.isSettled()) return 0;
+    std::uint64_t steps = 1;
+    if (!prover) {
+        prover = std::make_unique<Prover>(problem);
+        steps += stepsToState(problem);
+    }
+    if (standing.schedule && (!prover->best() || standing.value < latestEnd(*prover->best()))) {
+        prover->hint(*standing.schedule, true);
+    }
+    if (standing.bound > 0) prover->know(static_cast<Tick>(standing.bound));
+    const std::uint64_t before = prover->work();
+    ProverLimits limits;
+    limits.work = workOf(turn.work > steps ? turn.work - steps : 0);
+    limits.cancelled = turn.cancelled;
+    const auto keep = [&](const Schedule& schedule, Tick latest) {
+        if (latest >= standing.value) return;
+        standing.schedule = schedule;
+        standing.value = latest;
+        if (turn.found) turn.found(schedule, latest);
+    };
+    (void)((*prover).*loop)(limits, keep);
+    if (prover->isHopeless()) {
+        if (!standing.schedule) standing.isHopeless = true;
+    } else {
+        standing.bound = std::max<Cost>(standing.bound, prover->bound());
+    }
+    return steps + stepsIn(prover->work() - before);
+}
+
+} // namespace piewright::schedule

@@ -1,0 +1,17 @@
+// A turn of a prover as a member.
+#pragma once
+
+#include "schedule/member.h"
+#include "schedule/prover.h"
+
+#include <memory>
+
+namespace piewright::schedule {
+
+using Loop = Verdict (Prover::*)(const ProverLimits&, const Prover::Improved&);
+
+/// States the problem if need be, takes up what is new, goes on with the loop and tells what came of it. Steps taken.
+std::uint64_t prove(const Problem& problem, std::unique_ptr<Prover>& prover, const Turn& turn, Standing& standing,
+                    Loop loop);
+
+} // namespace piewright::schedule

@@ -1,0 +1,42 @@
+#include "schedule/search_down.h"
+
+#include <algorithm>
+
+namespace piewright::schedule {
+
+namespace {
+constexpr std::uint64_t kPatience = 400; ///< dead ends for a step that may turn out too large
+} // namespace
+
+Verdict SearchDown::run(Questions& questions, const ProverLimits& limits, const Prover::Improved& improved) {
+    const Rest rest(questions, limits);
+    while (!questions.isHopeless()) {
+        if (questions.bound() >= questions.value()) return Verdict::Satisfied;
+        ProverLimits left = rest.of(questions);
+        if (isSpent(left)) return Verdict::Unknown;
+        const Tick before = questions.value();
+        std::optional<Tick> target;
+        if (before != kNever) {
+            questions.tighten();
+            const Tick gap = before - questions.bound();
+            if (gap <= 0) continue;
+            step_ = std::clamp<Tick>(step_, 1, std::max<Tick>(1, gap / 2));
+            target = before - step_;
+            if (step_ > 1) left.conflicts = std::min(left.conflicts, kPatience);
+        }
+        switch (questions.ask(target, left)) {
+        case Verdict::Satisfied:
+            step_ = before == kNever ? questions.value() : std::max(step_ * 2, before - questions.value());
+            questions.tell(improved);
+            break;
+        case Verdict::Refuted:
+            break; // bound() has moved, or the end is reached
+        case Verdict::Unknown:
+            step_ /= 2;
+            break;
+        }
+    }
+    return Verdict::Refuted;
+}
+
+} // namespace piewright::schedule
