@@ -2,6 +2,7 @@
 
 #include "schedule/goal.h"
 #include "schedule/improver.h"
+#include "schedule/lists.h"
 #include "schedule/neighbourhoods.h"
 #include "schedule/refuter.h"
 
@@ -19,6 +20,7 @@ Lanes lanesFor(const Model& model, std::uint64_t seed) {
         lanes.second.push_back(std::make_unique<Improver>(problem));
         return lanes;
     }
+    if (auto lists = listSearch(problem, seed)) lanes.first.push_back(std::move(lists));
     lanes.first.push_back(std::make_unique<Neighbourhoods>(problem, seed));
     lanes.second.push_back(std::make_unique<Refuter>(problem));
     lanes.second.push_back(std::make_unique<Improver>(problem));
