@@ -1,32 +1,13 @@
 // A population of lists that are crossed, changed and justified.
 #pragma once
 
+#include "schedule/dice.h"
 #include "schedule/generation.h"
 
 #include <cstdint>
-#include <random>
 #include <vector>
 
 namespace piewright::schedule {
-
-/// Numbers that are the same on every machine.
-class Dice {
-  public:
-    explicit Dice(std::uint64_t seed) : engine_(seed) {}
-    /// Of 0 .. count - 1; count > 0.
-    std::size_t below(std::size_t count) {
-        return static_cast<std::size_t>((engine_() >> 32) * static_cast<std::uint64_t>(count) >> 32);
-    }
-    /// Of from .. to.
-    Tick between(Tick from, Tick to) {
-        return from + static_cast<Tick>(below(static_cast<std::size_t>(to - from) + 1));
-    }
-    /// Of [0, 1).
-    double share() { return static_cast<double>(engine_() >> 11) * 0x1p-53; }
-
-  private:
-    std::mt19937_64 engine_;
-};
 
 /// Genetic search after Valls, Ballestin, Quintanilla 2008 (EJOR 185) and Debels, Vanhoucke 2007 (Operations Research
 /// 55): each schedule is justified to the right and to the left again, peaks of resource use are handed on as they are.
@@ -41,6 +22,7 @@ class Population {
     void take(const Plan& plan);
     /// Its end is kNever while there is none.
     [[nodiscard]] const Plan& best() const { return best_; }
+    [[nodiscard]] std::size_t tried() const { return tried_; } ///< calls of step()
     [[nodiscard]] std::uint64_t steps() const { return forward_.steps() + backward_.steps(); }
 
   private:
