@@ -44,7 +44,7 @@ Board::Board(const Model& model)
 bool Board::isWith(std::size_t activity, WorkerIndex worker) const { return has(placed_[activity].workers, worker); }
 
 /// At or after `from`: where the resources and those named outright are free. Past `upTo` when there is none.
-Tick Board::nextRoom(const Mode& way, const Stretch& stretch, Tick from, Tick upTo) {
+Tick Board::nextRoom(const Mode& way, const Stretch& stretch, Tick from, Tick upTo, bool isByStock) {
     Tick next = stretch.start(from);
     for (const Use& use : way.uses) {
         const std::size_t place = placeOf_[at(use.resource)];
@@ -53,7 +53,7 @@ Tick Board::nextRoom(const Mode& way, const Stretch& stretch, Tick from, Tick up
                    : levels_[place].nextFit(next, stretch, use.amount);
         if (next > upTo) return next;
     }
-    if (!way.flows.empty()) {
+    if (isByStock && !way.flows.empty()) {
         next = nextFlow(way, stretch, next);
         if (next > upTo) return next;
     }
@@ -241,7 +241,8 @@ bool Board::takes(std::size_t activity, const Placed& placed) {
     const Mode& way = model_->problem.activities[activity].modes[static_cast<std::size_t>(placed.mode)];
     const Stretch stretch(way);
     ++work_;
-    if (nextRoom(way, stretch, placed.start, placed.start) != placed.start || stretch.end(placed.start) != placed.end)
+    if (nextRoom(way, stretch, placed.start, placed.start, false) != placed.start ||
+        stretch.end(placed.start) != placed.end)
         return false;
     const std::vector<WorkerIndex>& crew = placed.workers;
     std::size_t place = 0;

@@ -38,7 +38,7 @@ class Board {
     /// The activity at that very start, with its people chosen: those who cost least by the tally, if there is one;
     /// nothing when it does not fit there.
     [[nodiscard]] std::optional<Placed> fit(std::size_t activity, int mode, Tick start, const Tally* tally = nullptr);
-    /// Whether it fits just as it is, people and all, by resources and people.
+    /// Whether it fits just as it is, by people and by all resources but reservoirs.
     [[nodiscard]] bool takes(std::size_t activity, const Placed& placed);
 
     void put(std::size_t activity, Placed placed);
@@ -56,7 +56,7 @@ class Board {
     void addWork(std::uint64_t more) { work_ += more; }
 
   private:
-    [[nodiscard]] Tick nextRoom(const Mode& way, const Stretch& stretch, Tick from, Tick upTo);
+    [[nodiscard]] Tick nextRoom(const Mode& way, const Stretch& stretch, Tick from, Tick upTo, bool isByStock = true);
     [[nodiscard]] Tick nextFlow(const Mode& way, const Stretch& stretch, Tick start);
     [[nodiscard]] Tick nextCrew(const Mode& way, const Stretch& stretch, Tick from, Tick upTo);
     /// Who may take part, and who must; false when who is named outright may not.

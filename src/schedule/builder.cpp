@@ -101,41 +101,30 @@ void Builder::keep(const Schedule& previous) {
         order.push_back(u);
     }
     std::stable_sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return kept_[x] < kept_[y]; });
-    // Just as it was; what takes part of a stock may have to wait until what fills it is there.
-    for (bool isMore = true; isMore;) {
-        isMore = false;
-        for (const std::size_t u : order) {
-            if (draft_.now(u) == Draft::Now::In) continue;
-            const bool isOut = draft_.now(u) == Draft::Now::Out;
-            const Unit& unit = model_.units[u];
-            std::vector<Placed> places;
-            bool isFine = true;
-            std::size_t done = 0;
-            for (; done < unit.members.size() && isFine; ++done) {
-                const std::size_t a = unit.members[done];
-                const Placed& was = previous.placed[a];
-                isFine = std::find(model_.modes[a].begin(), model_.modes[a].end(), was.mode) != model_.modes[a].end();
-                if (isFine) {
-                    const Placed place{was.start, was.end, was.mode, was.workers};
-                    isFine = draft_.board().takes(a, place);
-                    if (isFine && unit.members.size() > 1) draft_.board().put(a, place);
-                    places.push_back(place);
-                }
-            }
-            if (unit.members.size() > 1) {
-                for (std::size_t i = 0; i < unit.members.size(); ++i) {
-                    if (draft_.board().isPlaced(unit.members[i])) draft_.board().take(unit.members[i]);
-                }
-            }
-            if (!isFine) continue;
-            if (isOut) draft_.takeUp(u);
-            if (draft_.put(u, places)) {
-                isMore = true;
-            } else if (isOut) {
-                draft_.leaveOut(u);
-            }
+    // Just as it was; stocks are looked at when all that fill and use them are there.
+    for (const std::size_t u : order) {
+        const bool isOut = draft_.now(u) == Draft::Now::Out;
+        const Unit& unit = model_.units[u];
+        std::vector<Placed> places;
+        bool isFine = true;
+        for (const std::size_t a : unit.members) {
+            const Placed& was = previous.placed[a];
+            isFine = isFine &&
+                     std::find(model_.modes[a].begin(), model_.modes[a].end(), was.mode) != model_.modes[a].end() &&
+                     draft_.board().takes(a, was);
+            if (!isFine) break;
+            places.push_back(was);
+            if (unit.members.size() > 1) draft_.board().put(a, was);
         }
+        for (const std::size_t a : unit.members) {
+            if (draft_.board().isPlaced(a)) draft_.board().take(a);
+        }
+        if (!isFine) continue;
+        if (isOut) draft_.takeUp(u);
+        if (!draft_.put(u, places) && isOut) draft_.leaveOut(u);
     }
+    draft_.settle();
+    leaveOutOptional();
     // Groups that are now in part only, or without what they imply, stay out.
     for (bool isWhole = false; !isWhole;) {
         isWhole = true;

@@ -57,6 +57,8 @@ class Draft {
     void takeUp(std::size_t unit);
     /// Out of the schedule: the unit, what must go with it, and what then has no stock. All of it is open then.
     void remove(std::size_t unit);
+    /// Takes out what has no stock.
+    void settle();
 
     /// Earliest start in [from, upTo] at which each member has room for itself, within its bounds or, `isOpen`, within
     /// those with nothing placed.
@@ -79,7 +81,6 @@ class Draft {
     void setNow(std::size_t unit, Now now);
     void take(std::size_t unit);
     void takeGroup(std::size_t group);
-    void settle();
     void takeMember(std::size_t activity);
     void gatherStarts(std::size_t unit, Tick from, Tick to);
     bool tryMembers(std::size_t unit, Tick start, Cost limit, Cost& cost);
