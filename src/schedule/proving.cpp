@@ -14,19 +14,19 @@ std::uint64_t prove(const Problem& problem, std::unique_ptr<Prover>& prover, con
         prover = std::make_unique<Prover>(problem);
         steps += stepsToState(problem);
     }
-    if (standing.schedule && (!prover->best() || standing.value < latestEnd(*prover->best()))) {
+    if (standing.schedule && (!prover->best() || standing.value < prover->value())) {
         prover->hint(*standing.schedule, true);
     }
-    if (standing.bound > 0) prover->know(static_cast<Tick>(standing.bound));
+    if (standing.bound > -kMostCost) prover->know(standing.bound);
     const std::uint64_t before = prover->work();
     ProverLimits limits;
     limits.work = workOf(turn.work > steps ? turn.work - steps : 0);
     limits.cancelled = turn.cancelled;
-    const auto keep = [&](const Schedule& schedule, Tick latest) {
-        if (latest >= standing.value) return;
+    const auto keep = [&](const Schedule& schedule, Cost value) {
+        if (value >= standing.value) return;
         standing.schedule = schedule;
-        standing.value = latest;
-        if (turn.found) turn.found(schedule, latest);
+        standing.value = value;
+        if (turn.found) turn.found(schedule, value);
     };
     (void)((*prover).*loop)(limits, keep);
     if (prover->isHopeless()) {
