@@ -1,11 +1,11 @@
 // How much cheaper invented days become, and how soon: for each, what the first plan costs and when it was there, then
 // the cost after some seconds of the processor as a share of the first. Every figure's schedule is checked.
+#include "schedule_improve/day.h"
 #include "schedule/check.h"
 #include "schedule/cost.h"
 #include "schedule/model.h"
 #include "schedule/repair.h"
 #include "schedule/ruin.h"
-#include "schedule_improve/day.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -40,7 +40,8 @@ bool replan(const Problem& problem, const Schedule& plan, const char* what) {
         return true;
     }
     std::size_t moved = 0;
-    for (std::size_t a = 0; a < plan.placed.size(); ++a) moved += plan.placed[a] != standing.schedule->placed[a] ? 1U : 0U;
+    for (std::size_t a = 0; a < plan.placed.size(); ++a)
+        moved += plan.placed[a] != standing.schedule->placed[a] ? 1U : 0U;
     std::printf("    %-28s %.3f s, %zu of %zu activities otherwise\n", what, taken, moved, plan.placed.size());
     return isRight(problem, standing);
 }

@@ -23,9 +23,7 @@ Ruin::Ruin(const Model& model, std::uint64_t seed) : model_(model), random_(seed
     worth_.fill(1);
 }
 
-std::uint64_t Ruin::work() const {
-    return (builder_ ? builder_->work() : 0) + (draft_ ? draft_->board().work() : 0);
-}
+std::uint64_t Ruin::work() const { return (builder_ ? builder_->work() : 0) + (draft_ ? draft_->board().work() : 0); }
 
 std::uint64_t Ruin::run(const Turn& turn, Standing& standing) {
     if (model_.hopeless || model_.units.empty() || standing.isSettled()) return 0;
@@ -46,7 +44,9 @@ std::uint64_t Ruin::run(const Turn& turn, Standing& standing) {
         if (best_ < standing.value) standing.value = best_; // the caller could not tell what it costs
     }
     if (draft_->tally().isIdle()) return done();
-    const auto isCancelled = [&] { return turn.cancelled != nullptr && turn.cancelled->load(std::memory_order_relaxed); };
+    const auto isCancelled = [&] {
+        return turn.cancelled != nullptr && turn.cancelled->load(std::memory_order_relaxed);
+    };
     while (done() < turn.work && !standing.isSettled() && !isCancelled()) {
         if (round()) tell(Schedule{draft_->board().placed()}, best_);
     }

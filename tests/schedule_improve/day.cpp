@@ -45,13 +45,14 @@ class Day {
         bench_ = s_.skill("bench");
         oven_ = s_.skill("oven");
         kettle_ = s_.skill("kettle");
-        const std::vector<std::vector<SkillIndex>> skills{{paste_, oven_, bench_},  {paste_, bench_}, {bench_, oven_},
-                                                          {bench_, kettle_, paste_}, {oven_, bench_},  {kettle_, bench_}};
+        const std::vector<std::vector<SkillIndex>> skills{{paste_, oven_, bench_}, {paste_, bench_},
+                                                          {bench_, oven_},         {bench_, kettle_, paste_},
+                                                          {oven_, bench_},         {kettle_, bench_}};
         for (int h = 0; h < size_.hands; ++h) {
             const Tick from = h < 2 ? 0 : 40 * h;
-            const WorkerIndex hand = s_.worker("hand " + std::to_string(h + 1),
-                                               skills[static_cast<std::size_t>(h) % skills.size()],
-                                               {{from, std::min(kEnd, from + 640)}});
+            const WorkerIndex hand =
+                s_.worker("hand " + std::to_string(h + 1), skills[static_cast<std::size_t>(h) % skills.size()],
+                          {{from, std::min(kEnd, from + 640)}});
             // Overtime after eight hours' work; each minute from first to last is paid.
             s_.problem.costs.work.push_back({hand, {{{0, 0, 0}, {480, 0, 25}}}});
             s_.problem.costs.extents.push_back({ExtentCost::Of::Length, {}, hand, {{{0, 0, 4}}}});
@@ -133,8 +134,7 @@ class Day {
         s_.problem.costs.handOvers.push_back({load, unload, 8});
         if (chance(15)) s_.problem.stays.push_back({pin, fill, "who pins fills" + of});
         if (chance(20)) {
-            s_.problem.costs.before.push_back(
-                {pin, std::max(0, ready - 100 + draw(-20, 20)), 0, {}, 1, 0, 0});
+            s_.problem.costs.before.push_back({pin, std::max(0, ready - 100 + draw(-20, 20)), 0, {}, 1, 0, 0});
         }
         if (!isExtra) return;
         const std::vector<ActivityIndex> chain{mix, divide, pin, fill, lid, load, bake, unload};
