@@ -45,7 +45,7 @@ std::optional<Schedule> Builder::run(std::uint64_t work, const std::atomic<bool>
         }
     }
     fillIn();
-    if (kept_.empty()) compact();
+    compact();
     return Schedule{draft_.board().placed()};
 }
 
@@ -73,7 +73,6 @@ void Builder::restart() {
         if (draft_.now(u) == Draft::Now::Open && !model_.groups[model_.groupOf[u]].isRequired) draft_.leaveOut(u);
     }
     ejections_ = 0;
-    if (restarts_ > 0) kept_.clear(); // it could not be kept
     const Bounds& open = draft_.bounds();
     // The first round goes strictly by latest start. Later ones add a random bias of a quarter of the slack there is,
     // and bring forward what failed: the squeaky wheel.
@@ -86,60 +85,6 @@ void Builder::restart() {
         weights_[u] = 1 + weights_[u] / 2;
     }
     ++restarts_;
-}
-
-void Builder::keep(const Schedule& previous) {
-    begun_ = true;
-    restart();
-    if (previous.placed.size() != model_.problem.activities.size()) return;
-    kept_.assign(model_.units.size(), -1);
-    std::vector<std::size_t> order;
-    for (std::size_t u = 0; u < model_.units.size(); ++u) {
-        const Placed& leader = previous.placed[model_.units[u].members.front()];
-        if (leader.mode == kAbsent) continue;
-        kept_[u] = leader.start;
-        order.push_back(u);
-    }
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return kept_[x] < kept_[y]; });
-    // Just as it was; stocks are looked at when all that fill and use them are there.
-    for (const std::size_t u : order) {
-        const bool isOut = draft_.now(u) == Draft::Now::Out;
-        const Unit& unit = model_.units[u];
-        std::vector<Placed> places;
-        bool isFine = true;
-        for (const std::size_t a : unit.members) {
-            const Placed& was = previous.placed[a];
-            isFine = isFine &&
-                     std::find(model_.modes[a].begin(), model_.modes[a].end(), was.mode) != model_.modes[a].end() &&
-                     draft_.board().takes(a, was);
-            if (!isFine) break;
-            places.push_back(was);
-            if (unit.members.size() > 1) draft_.board().put(a, was);
-        }
-        for (const std::size_t a : unit.members) {
-            if (draft_.board().isPlaced(a)) draft_.board().take(a);
-        }
-        if (!isFine) continue;
-        if (isOut) draft_.takeUp(u);
-        if (!draft_.put(u, places) && isOut) draft_.leaveOut(u);
-    }
-    draft_.settle();
-    leaveOutOptional();
-    // Groups that are now in part only, or without what they imply, stay out.
-    for (bool isWhole = false; !isWhole;) {
-        isWhole = true;
-        for (const Group& group : model_.groups) {
-            if (group.isRequired) continue;
-            const auto isIn = [&](std::size_t u) { return draft_.now(u) == Draft::Now::In; };
-            const auto isAll = [&](const Group& one) { return std::all_of(one.units.begin(), one.units.end(), isIn); };
-            const bool isFine = isAll(group) && std::all_of(group.implied.begin(), group.implied.end(),
-                                                            [&](std::size_t g) { return isAll(model_.groups[g]); });
-            if (isFine || std::none_of(group.units.begin(), group.units.end(), isIn)) continue;
-            for (const std::size_t u : group.units) draft_.remove(u);
-            isWhole = false;
-        }
-        leaveOutOptional();
-    }
 }
 
 /// What is most pressing: the smallest latest start, sooner for what failed before.
@@ -159,34 +104,9 @@ std::size_t Builder::next() {
 }
 
 bool Builder::place(std::size_t unit) {
-    if (!kept_.empty() && kept_[unit] >= 0) return placeNear(unit, kept_[unit]);
     // In the first round where it costs least; when that does not work out, where it leaves most room.
     if (restarts_ == 1 && ejections_ <= model_.units.size() && !draft_.tally().isOfExtents())
         return draft_.putCheapest(unit, {});
-    return draft_.putEarliest(unit);
-}
-
-/// As near as there is room to where it was.
-bool Builder::placeNear(std::size_t unit, Tick start) {
-    const Bounds& bounds = draft_.bounds();
-    const Node leader = startOf(model_.units[unit].members.front());
-    const Tick lower = bounds.lower(leader);
-    const Tick upper = bounds.upper(leader);
-    if (lower > upper) return false;
-    const Tick middle = std::clamp(start, lower, upper);
-    const std::optional<Tick> after = draft_.earliest(unit, middle, upper);
-    // Backwards by steps that grow; each finds the earliest behind it.
-    std::optional<Tick> before;
-    const Tick farthest = after ? std::max(lower, middle - (*after - middle) + 1) : lower;
-    for (Tick step = 1, from = middle; from > farthest && !before; step *= 2) {
-        const Tick to = from - 1;
-        from = std::max<Tick>(farthest, from - step);
-        before = draft_.earliest(unit, from, to);
-    }
-    for (const std::optional<Tick>& found : {before, after}) {
-        if (found && draft_.putAt(unit, *found)) return true;
-        draft_.bounds();
-    }
     return draft_.putEarliest(unit);
 }
 
@@ -221,7 +141,6 @@ void Builder::eject(std::size_t unit) {
         for (Tick start = first; start <= last; ++start) starts.push_back(start);
     } else {
         starts = {bounds.lower(leader), bounds.upper(leader)};
-        if (!kept_.empty() && kept_[unit] >= first && kept_[unit] <= last) starts.push_back(kept_[unit]);
         // Bulldoze: where it fits if only what holds it back in time gave way.
         if (const auto later = draft_.earliest(unit, bounds.upper(leader), last, true)) starts.push_back(*later);
         const auto some = [&](Tick from, Tick to) {

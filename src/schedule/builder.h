@@ -19,10 +19,6 @@ class Builder {
 
     /// Goes on until a schedule is found or `work` placements were tried in all; may be called again with more.
     [[nodiscard]] std::optional<Schedule> run(std::uint64_t work, const std::atomic<bool>* cancelled = nullptr);
-    /// To be called before run(): what of `previous`, which may break any limit, can stay just where it was does so,
-    /// what cannot goes near by, and where there is no room the fewest others give way. Run() then leaves alone what it
-    /// can.
-    void keep(const Schedule& previous);
     /// A schedule from elsewhere, moved to the left and into earlier modes, or to where it costs less.
     [[nodiscard]] Schedule compacted(const Schedule& schedule);
     [[nodiscard]] std::uint64_t work() const { return draft_.board().work(); }
@@ -35,7 +31,6 @@ class Builder {
     void restart();
     [[nodiscard]] std::size_t next();
     bool place(std::size_t unit);
-    bool placeNear(std::size_t unit, Tick start);
     void eject(std::size_t unit);
     [[nodiscard]] bool waitsForStock(std::size_t unit) const;
     void leaveOutOptional();
@@ -52,7 +47,6 @@ class Builder {
     std::vector<char> isDeferred_; ///< by unit: until something else is placed
     std::vector<std::size_t> deferred_;
     std::vector<std::int64_t> bias_;       ///< by unit, on its latest start
-    std::vector<Tick> kept_;               ///< by unit: where it was, when a schedule is kept; else empty
     std::vector<std::vector<char>> flows_; ///< by resource and unit: 1 into it, 2 out of it, in some mode
     std::size_t ejections_ = 0;            ///< since the last restart
     std::size_t restarts_ = 0;

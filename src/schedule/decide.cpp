@@ -7,7 +7,7 @@
 
 namespace piewright::schedule {
 
-Decision decide(const Model& model, const Options& options, Standing& standing) {
+Decision decide(const Model& model, const Options& options, Standing& standing, const Schedule* broken) {
     Decision decision;
     if (model.hopeless) {
         decision.status = Status::Infeasible;
@@ -15,7 +15,7 @@ Decision decide(const Model& model, const Options& options, Standing& standing) 
         standing.isHopeless = true;
         return decision;
     }
-    Lanes lanes = lanesFor(model, options.seed);
+    Lanes lanes = lanesFor(model, options.seed, broken);
     const Seeker* const seeker = lanes.seeker;
     Portfolio portfolio(std::move(lanes.first), std::move(lanes.second), options);
     decision.work = portfolio.run(standing, options.work);

@@ -15,7 +15,8 @@ struct Decision {
     std::uint64_t work = 0;
 };
 
-/// Begins from what `standing` knows and leaves there what has been found.
-[[nodiscard]] Decision decide(const Model& model, const Options& options, Standing& standing);
+/// Begins from what `standing` knows and leaves there what has been found. `broken`: see lanes.h.
+[[nodiscard]] Decision decide(const Model& model, const Options& options, Standing& standing,
+                              const Schedule* broken = nullptr);
 
 } // namespace piewright::schedule

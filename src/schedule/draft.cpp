@@ -394,6 +394,52 @@ bool Draft::putCheapest(std::size_t unit, const Search& search) {
     return putEarliest(unit); // perhaps between the starts looked at
 }
 
+bool Draft::putNearest(std::size_t unit, Tick start) {
+    bounds();
+    const Unit& coming = model_.units[unit];
+    const std::size_t leader = coming.members.front();
+    if (!bounds_.isOpen(leader)) return false;
+    const Tick from = bounds_.lower(startOf(leader));
+    const Tick to = bounds_.upper(startOf(leader));
+    const Tick middle = std::clamp(start, from, to);
+    gatherStarts(unit, from, to);
+    starts_.push_back(middle);
+    if (const std::optional<Tick> next = earliest(unit, middle, to)) starts_.push_back(*next);
+    ordered_.clear();
+    for (const Tick one : starts_) ordered_.emplace_back(one < middle ? middle - one : one - middle, one);
+    std::sort(ordered_.begin(), ordered_.end());
+    board_.addWork(ordered_.size() / 16);
+    constexpr std::size_t kTries = 96;
+    for (std::size_t i = 0; i < ordered_.size() && i < kTries; ++i) {
+        Cost cost = 0;
+        if (tryMembers(unit, ordered_[i].second, std::numeric_limits<Cost>::max(), cost)) {
+            best_ = trial_;
+            if (put(unit, best_)) return true;
+            bounds();
+        }
+    }
+    return putEarliest(unit);
+}
+
+bool Draft::putIfFits(std::size_t unit, std::span<const Placed> places, bool isByStock) {
+    bounds();
+    const std::vector<std::size_t>& members = model_.units[unit].members;
+    const std::vector<int>* modes = nullptr;
+    bool isFine = true;
+    for (std::size_t i = 0; i < members.size() && isFine; ++i) {
+        modes = &model_.modes[members[i]];
+        isFine = std::find(modes->begin(), modes->end(), places[i].mode) != modes->end() &&
+                 board_.takes(members[i], places[i]);
+        if (isFine) board_.put(members[i], places[i]); // the others must fit beside it
+    }
+    const bool isSound = !isByStock || std::all_of(board_.stocks().begin(), board_.stocks().end(),
+                                                   [](const Stock& stock) { return stock.isSound(); });
+    for (const std::size_t a : members) {
+        if (board_.isPlaced(a)) board_.take(a);
+    }
+    return isFine && isSound && put(unit, places);
+}
+
 bool Draft::putWorthwhile(std::size_t group, const Search& search) {
     const Group& coming = model_.groups[group];
     std::vector<std::size_t> units = coming.units;

@@ -48,6 +48,10 @@ class Draft {
     };
     /// At the cheapest of the starts that are likely to be so: corners of curves, neighbours, ends of the window.
     bool putCheapest(std::size_t unit, const Search& search);
+    /// As near to a start as there is room among those starts and the next free ones.
+    bool putNearest(std::size_t unit, Tick start);
+    /// Just so, if all of it fits; reservoirs are looked at unless settle() is going to be called.
+    bool putIfFits(std::size_t unit, std::span<const Placed> places, bool isByStock = true);
     /// Puts all units of an optional group in, with what it implies; then leaves out again what is dearer than without.
     /// False when the group stays out. The units must be open; what it implies may be open or out.
     bool putWorthwhile(std::size_t group, const Search& search);

@@ -12,7 +12,8 @@ struct Lanes {
     const Seeker* seeker = nullptr; ///< of the first lane
 };
 
-/// `model` must outlive them and is not hopeless.
-[[nodiscard]] Lanes lanesFor(const Model& model, std::uint64_t seed);
+/// `model` must outlive them and is not hopeless. `broken`, where there is one, is a schedule to mend: of the right
+/// shape, what cannot be taken from it marked kAbsent.
+[[nodiscard]] Lanes lanesFor(const Model& model, std::uint64_t seed, const Schedule* broken);
 
 } // namespace piewright::schedule

@@ -14,14 +14,26 @@ namespace piewright::schedule {
 
 namespace {
 
-Standing startFrom(const Problem& problem, const Schedule* begin) {
-    Standing standing;
-    if (isWithoutCosts(problem)) standing.bound = 0;
-    if (begin != nullptr && check(problem, *begin).empty()) {
-        standing.schedule = *begin;
-        standing.value = costOf(problem, *begin);
+/// Of a schedule that may be anything: what has the right shape, the rest as left out. Nothing where it is of other
+/// activities.
+std::optional<Schedule> wellShaped(const Problem& problem, const Schedule& schedule) {
+    if (schedule.placed.size() != problem.activities.size()) return std::nullopt;
+    Schedule shaped = schedule;
+    for (std::size_t a = 0; a < shaped.placed.size(); ++a) {
+        Placed& placed = shaped.placed[a];
+        const std::vector<Mode>& modes = problem.activities[a].modes;
+        bool isFit = placed.mode >= 0 && static_cast<std::size_t>(placed.mode) < modes.size() && placed.start >= 0 &&
+                     placed.start <= problem.horizon;
+        for (const WorkerIndex worker : placed.workers) isFit = isFit && at(worker) < problem.workers.size();
+        if (isFit) {
+            const Mode& mode = modes[static_cast<std::size_t>(placed.mode)];
+            std::size_t places = mode.team.size();
+            for (const SkillNeed& need : mode.needs) places += static_cast<std::size_t>(need.count);
+            isFit = placed.workers.size() == places;
+        }
+        if (!isFit) placed = {0, 0, kAbsent, {}};
     }
-    return standing;
+    return shaped;
 }
 
 bool isCancelled(const Options& options) {
@@ -32,11 +44,18 @@ bool isCancelled(const Options& options) {
 
 Answer solve(const Problem& problem, const Options& options) {
     const Model model(problem);
-    Standing standing = startFrom(problem, options.begin);
+    Standing standing;
+    if (isWithoutCosts(problem)) standing.bound = 0;
+    std::optional<Schedule> broken = options.begin != nullptr ? wellShaped(problem, *options.begin) : std::nullopt;
+    if (broken && check(problem, *broken).empty()) {
+        standing.value = costOf(problem, *broken);
+        standing.schedule = std::move(broken);
+        broken.reset();
+    }
     // A quarter of the work is kept back to tell why, in case there is no schedule.
     Options share = options;
     share.work -= options.work / 4;
-    Decision decision = decide(model, share, standing);
+    Decision decision = decide(model, share, standing, broken ? &*broken : nullptr);
     Answer answer;
     answer.status = decision.status;
     answer.bound = standing.bound;
