@@ -1,6 +1,6 @@
 // Reservoirs on the learning kernel: two stocks each, one that must not run dry and one that must not overflow.
 #include "schedule/compiled.h"
-#include "schedule/stock.h"
+#include "schedule/reservoir_level.h"
 
 #include <algorithm>
 #include <utility>
@@ -32,10 +32,10 @@ void Compiled::addReservoirs() {
         for (Flowing& flow : out) flow.amount = -flow.amount;
         const auto falls = [](const Flowing& flow) { return flow.amount < 0; };
         if (std::any_of(in.begin(), in.end(), falls)) {
-            Stock::post(solver, std::move(in), reservoir.initial, reservoir.least, active);
+            ReservoirLevel::post(solver, std::move(in), reservoir.initial, reservoir.least, active);
         }
         if (std::any_of(out.begin(), out.end(), falls)) {
-            Stock::post(solver, std::move(out), -std::int64_t{reservoir.initial}, -std::int64_t{reservoir.most},
+            ReservoirLevel::post(solver, std::move(out), -std::int64_t{reservoir.initial}, -std::int64_t{reservoir.most},
                         active);
         }
     }

@@ -293,8 +293,8 @@ struct Prover::Engine final : Questions {
     std::unique_ptr<Compiled> compiled;
     std::unique_ptr<BranchEarliest> brancher;
     std::optional<Schedule> best, last;
-    Near near;
-    Cost value_ = 0; ///< of best
+    std::unique_ptr<Near> near; ///< once a neighbourhood was asked for
+    Cost value_ = 0;            ///< of best
     Cost bound_ = 0;
     bool isHopeless_ = false;
     std::vector<std::string> clash;
@@ -335,8 +335,8 @@ void Prover::know(Cost bound) {
 Verdict Prover::decideNear(const Schedule& schedule, const Kept& kept, Cost most, const ProverLimits& limits) {
     Engine& engine = *engine_;
     if (engine.isHopeless_ || most < engine.bound_) return Verdict::Refuted;
-    engine.compiled->solver.backtrackToRoot();
-    return engine.ask(most, limits, engine.near.assumptions(*engine.compiled, schedule, kept));
+    if (!engine.near) engine.near = std::make_unique<Near>(*engine.compiled);
+    return engine.ask(most, limits, engine.near->assume(schedule, kept));
 }
 
 const std::optional<Schedule>& Prover::last() const { return engine_->last; }

@@ -1,152 +1,92 @@
 #include "schedule/stock.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace piewright::schedule {
 
-using learn::Literal;
-using learn::Solver;
-
-namespace {
-constexpr std::size_t kNobody = static_cast<std::size_t>(-1);
-
-Tick lowerOf(const Solver& solver, Time time) { return solver.lower(time.variable) + time.offset; }
-Tick upperOf(const Solver& solver, Time time) { return solver.upper(time.variable) + time.offset; }
-} // namespace
-
-void Stock::post(Solver& solver, std::vector<Flowing> flows, std::int64_t initial, std::int64_t least, Literal active) {
-    auto owned = std::make_unique<Stock>(std::move(flows), initial - least, active);
-    const Stock& stock = *owned;
-    const std::int32_t id = solver.addPropagator(std::move(owned), 2);
-    if (active != learn::kTrue) solver.watch(active.half, id, 0);
-    for (const Flowing& flow : stock.flows_) {
-        solver.watch(learn::plus(flow.time.variable), id, 0);
-        solver.watch(learn::minus(flow.time.variable), id, 0);
-        if (flow.present == learn::kTrue) continue;
-        solver.watch(flow.present.half, id, 0);
-        solver.watch((~flow.present).half, id, 0);
-    }
-}
-
-/// Something flows in, and perhaps by then.
-bool Stock::mayBeIn(const Solver& solver, const Flowing& flow, Tick time) const {
-    return flow.amount > 0 && !solver.isFalse(flow.present) && lowerOf(solver, flow.time) <= time;
-}
-
-/// Something flows out, and surely by then.
-bool Stock::isOut(const Solver& solver, const Flowing& flow, Tick time) const {
-    return flow.amount < 0 && solver.isTrue(flow.present) && upperOf(solver, flow.time) <= time;
-}
-
-std::int64_t Stock::levelAt(const Solver& solver, std::size_t without, Tick time) const {
-    std::int64_t level = spare_;
-    for (std::size_t i = 0; i < flows_.size(); ++i) {
-        if (i != without && (mayBeIn(solver, flows_[i], time) || isOut(solver, flows_[i], time))) {
-            level += flows_[i].amount;
-        }
-    }
-    return level;
-}
-
-void Stock::gather(const Solver& solver, std::size_t index, Tick time, std::int64_t below) {
-    premises_.clear();
-    shares_.clear();
-    if (active_ != learn::kTrue) premises_.push_back(active_);
-    const auto reason = [&](const Flowing& flow, std::vector<Literal>& reasons) {
-        reasons.clear();
-        if (flow.amount < 0) {
-            reasons.push_back(atMost(flow.time, time));
-            if (flow.present != learn::kTrue) reasons.push_back(flow.present);
-        } else if (solver.isFalse(flow.present)) {
-            reasons.push_back(~flow.present);
+void Stock::renew() {
+    steps_.clear();
+    std::int64_t level = reservoir_->initial;
+    for (const Booking& booking : bookings_) {
+        level += booking.amount;
+        if (!steps_.empty() && steps_.back().from == booking.when) {
+            steps_.back().level = level;
         } else {
-            reasons.push_back(atLeast(flow.time, time + 1));
+            steps_.push_back({booking.when, level, level, level});
         }
+    }
+    std::int64_t least = level;
+    std::int64_t most = level;
+    isSound_ = true;
+    for (std::size_t i = steps_.size(); i-- > 0;) {
+        least = std::min(least, steps_[i].level);
+        most = std::max(most, steps_[i].level);
+        steps_[i].least = least;
+        steps_[i].most = most;
+    }
+    isSound_ = least >= reservoir_->least && most <= reservoir_->most;
+}
+
+Tick Stock::nextFit(Tick from, int amount) const {
+    if (amount == 0) return from;
+    const auto isGood = [&](std::int64_t least, std::int64_t most) {
+        return amount > 0 ? most + amount <= reservoir_->most : least + amount >= reservoir_->least;
     };
-    std::vector<Literal> reasons;
-    for (std::size_t i = 0; i < flows_.size(); ++i) {
-        const Flowing& flow = flows_[i];
-        if (i == index) continue;
-        if (flow.amount > 0 ? mayBeIn(solver, flow, time) : !isOut(solver, flow, time)) continue;
-        reason(flow, reasons);
-        std::int32_t position = -1;
-        for (const Literal one : reasons) position = std::max(position, solver.positionOf(one));
-        shares_.push_back({position, i});
-    }
-    // What came last goes first, as far as the slack allows.
-    std::int64_t slack = below - 1 - levelAt(solver, index, time);
-    assert(slack >= 0);
-    std::sort(shares_.begin(), shares_.end(), [](const Share& x, const Share& y) {
-        return x.position != y.position ? x.position > y.position : x.flow < y.flow;
-    });
-    for (const Share& share : shares_) {
-        const std::int64_t amount =
-            flows_[share.flow].amount < 0 ? -flows_[share.flow].amount : flows_[share.flow].amount;
-        if (share.position < 0) break;
-        if (amount <= slack) {
-            slack -= amount;
-            continue;
-        }
-        reason(flows_[share.flow], reasons);
-        premises_.insert(premises_.end(), reasons.begin(), reasons.end());
-    }
+    // What lies before the first step is part of it: the level there must do as well, if we come before that step.
+    const auto next =
+        std::partition_point(steps_.begin(), steps_.end(), [&](const Step& step) { return step.from <= from; });
+    const std::int64_t now = next == steps_.begin() ? reservoir_->initial : (next - 1)->level;
+    const bool isGoodNow = isGood(now, now);
+    if (isGoodNow && (next == steps_.end() || isGood(next->least, next->most))) return from;
+    const auto good =
+        std::partition_point(next, steps_.end(), [&](const Step& step) { return !isGood(step.least, step.most); });
+    return good == steps_.end() ? kNever : good->from;
 }
 
-bool Stock::propagate(Solver& solver) {
-    if (!solver.isTrue(active_)) return true;
-    solver.addWork(flows_.size() * flows_.size() / 8 + 1);
-    // The level's upper bound changes where something may come in or has surely gone out.
-    times_.assign(1, 0);
-    for (const Flowing& flow : flows_) {
-        if (solver.isFalse(flow.present)) continue;
-        if (flow.amount > 0) times_.push_back(lowerOf(solver, flow.time));
-        if (flow.amount < 0 && solver.isTrue(flow.present)) times_.push_back(upperOf(solver, flow.time));
+Stock::Change Stock::firstBeyond(std::span<const Change> more) const {
+    std::vector<Change> changes(more.begin(), more.end());
+    std::sort(changes.begin(), changes.end(), [](const Change& x, const Change& y) { return x.when < y.when; });
+    std::size_t i = 0;
+    std::size_t j = 0;
+    std::int64_t level = reservoir_->initial;
+    std::int64_t added = 0;
+    while (i < steps_.size() || j < changes.size()) {
+        const Tick when = j == changes.size()  ? steps_[i].from
+                          : i == steps_.size() ? changes[j].when
+                                               : std::min(steps_[i].from, changes[j].when);
+        for (; i < steps_.size() && steps_[i].from == when; ++i) level = steps_[i].level;
+        for (; j < changes.size() && changes[j].when == when; ++j) added += changes[j].amount;
+        if (level + added < reservoir_->least) return {when, level + added - reservoir_->least};
+        if (level + added > reservoir_->most) return {when, level + added - reservoir_->most};
     }
-    std::sort(times_.begin(), times_.end());
-    times_.erase(std::unique(times_.begin(), times_.end()), times_.end());
-    for (std::size_t t = 0; t < times_.size(); ++t) {
-        const Tick from = times_[t];
-        const Tick to = t + 1 < times_.size() ? times_[t + 1] : kNever;
-        const std::int64_t level = levelAt(solver, kNobody, from);
-        if (level < 0) {
-            gather(solver, kNobody, from, 0);
-            return solver.fail(premises_);
-        }
-        for (std::size_t i = 0; i < flows_.size(); ++i) {
-            const Flowing& flow = flows_[i];
-            if (solver.isFalse(flow.present)) continue;
-            if (flow.amount < 0) {
-                // What this would take is not there until `to`.
-                if (isOut(solver, flow, from) || level + flow.amount >= 0 || lowerOf(solver, flow.time) >= to) continue;
-                if (!keepOut(solver, i, from, to)) return false;
-            } else {
-                // Without this there would be too little from `from` on.
-                if (!mayBeIn(solver, flow, from) || level - flow.amount >= 0) continue;
-                if (solver.isTrue(flow.present) && upperOf(solver, flow.time) <= from) continue;
-                if (!callIn(solver, i, from)) return false;
-            }
-        }
-    }
-    return true;
+    return {0, 0};
 }
 
-bool Stock::keepOut(Solver& solver, std::size_t index, Tick from, Tick until) {
-    const Flowing& flow = flows_[index];
-    // Past its latest time is far enough. What was pushed since the stretches were made may have come in by then.
-    Tick last = std::max(from, std::min(until - 1, upperOf(solver, flow.time)));
-    if (levelAt(solver, index, last) + flow.amount >= 0) last = from;
-    gather(solver, index, last, -flow.amount);
-    return solver.infer(atLeast(flow.time, last + 1), premises_);
+bool Stock::fits(std::span<const Change> changes) const { return firstBeyond(changes).amount == 0; }
+
+Tick Stock::wait(std::span<const Change> changes) const {
+    Tick least = kNever;
+    for (const Change& change : changes) {
+        const auto next = std::partition_point(steps_.begin(), steps_.end(),
+                                               [&](const Step& step) { return step.from <= change.when; });
+        if (next != steps_.end()) least = std::min(least, next->from - change.when);
+    }
+    return least;
 }
 
-bool Stock::callIn(Solver& solver, std::size_t index, Tick by) {
-    const Flowing& flow = flows_[index];
-    gather(solver, index, by, 0);
-    if (!solver.isTrue(flow.present)) {
-        if (!solver.infer(flow.present, premises_)) return false;
-    }
-    return solver.infer(atMost(flow.time, by), premises_);
+void Stock::put(const Booking& booking) {
+    const auto after = std::partition_point(bookings_.begin(), bookings_.end(),
+                                            [&](const Booking& other) { return other.when <= booking.when; });
+    bookings_.insert(after, booking);
+    renew();
+}
+
+void Stock::take(std::size_t activity, Tick when, int amount) {
+    auto it = std::partition_point(bookings_.begin(), bookings_.end(),
+                                   [&](const Booking& booking) { return booking.when < when; });
+    while (it->activity != activity || it->amount != amount) ++it;
+    bookings_.erase(it);
+    renew();
 }
 
 } // namespace piewright::schedule

@@ -1,54 +1,58 @@
-// A reservoir that must not run dry, on the learning kernel. (One that must not overflow is the same with all signs
-// turned.)
+// What a reservoir holds over time: a step function that flows raise and lower from some moment on.
 #pragma once
 
-#include "learn/solver.h"
-#include "schedule/compiled_time.h"
+#include "schedule/problem.h"
 
+#include <cstdint>
+#include <span>
 #include <vector>
 
 namespace piewright::schedule {
 
-/// `amount`, not 0, flows in or out at `time`, where it is done.
-struct Flowing {
-    Time time;
-    std::int64_t amount = 0;
-    learn::Literal present = learn::kTrue;
-};
-
-/// initial + what has flowed by then >= least, at all times. What may have come in by a time, less what has surely gone
-/// out, bounds the level from above (compare Neumann, Schwindt 2002, Mathematical Methods of Operations Research 56).
-class Stock final : public learn::Propagator {
+class Stock {
   public:
-    /// Propagates only where `active` holds. initial >= least.
-    static void post(learn::Solver& solver, std::vector<Flowing> flows, std::int64_t initial, std::int64_t least,
-                     learn::Literal active);
+    struct Booking {
+        Tick when;
+        int amount;
+        std::size_t activity;
+    };
+    /// A change at some moment.
+    struct Change {
+        Tick when;
+        std::int64_t amount;
+    };
 
-    Stock(std::vector<Flowing> flows, std::int64_t spare, learn::Literal active)
-        : flows_(std::move(flows)), spare_(spare), active_(active) {}
-    /// O(n^2).
-    bool propagate(learn::Solver& solver) override;
+    explicit Stock(const Reservoir& reservoir) : reservoir_(&reservoir) {}
+
+    /// Earliest moment >= from from which on the amount may flow in, or out; kNever when there is none. Where the stock
+    /// is beyond its limits already, none that leaves it so for longer than it was.
+    [[nodiscard]] Tick nextFit(Tick from, int amount) const;
+    /// All these together.
+    [[nodiscard]] bool fits(std::span<const Change> changes) const;
+    /// Shortest wait > 0 that brings one of the changes to where the level changes; kNever when there is none.
+    [[nodiscard]] Tick wait(std::span<const Change> changes) const;
+
+    void put(const Booking& booking);
+    void take(std::size_t activity, Tick when, int amount);
+    [[nodiscard]] const std::vector<Booking>& bookings() const { return bookings_; } ///< in order of time
+    /// Below the least (negative) or above the most (positive) somewhere at or after `from`: the first moment, and by
+    /// how much; nothing (0) otherwise.
+    [[nodiscard]] Change firstBeyond(std::span<const Change> more = {}) const;
+    [[nodiscard]] bool isSound() const { return isSound_; } ///< within its limits all the time
 
   private:
-    [[nodiscard]] bool mayBeIn(const learn::Solver& solver, const Flowing& flow, Tick time) const;
-    [[nodiscard]] bool isOut(const learn::Solver& solver, const Flowing& flow, Tick time) const;
-    /// What there may be above `least` at the most, without one of them.
-    [[nodiscard]] std::int64_t levelAt(const learn::Solver& solver, std::size_t without, Tick time) const;
-    /// Premises for: without `index` the level at `time` is below `below` at the most.
-    void gather(const learn::Solver& solver, std::size_t index, Tick time, std::int64_t below);
-    bool keepOut(learn::Solver& solver, std::size_t index, Tick from, Tick until);
-    bool callIn(learn::Solver& solver, std::size_t index, Tick by);
+    void renew();
 
-    std::vector<Flowing> flows_;
-    std::int64_t spare_; ///< initial - least
-    learn::Literal active_;
-    std::vector<Tick> times_;
-    struct Share {
-        std::int32_t position;
-        std::size_t flow;
+    const Reservoir* reservoir_;
+    std::vector<Booking> bookings_;
+    struct Step {
+        Tick from;
+        std::int64_t level;
+        std::int64_t least; ///< from here on
+        std::int64_t most;
     };
-    std::vector<Share> shares_;
-    std::vector<learn::Literal> premises_;
+    bool isSound_ = true;
+    std::vector<Step> steps_; ///< without the first, which is the initial level
 };
 
 } // namespace piewright::schedule

@@ -4,9 +4,9 @@
 #include "schedule/linear.h"
 #include "schedule/load_cost.h"
 #include "schedule/pausing.h"
+#include "schedule/reservoir_level.h"
 #include "schedule/setup_cost.h"
 #include "schedule/span_table.h"
-#include "schedule/stock.h"
 
 #include "schedule_prover/world.h"
 
@@ -146,7 +146,7 @@ TEST(SpanTable, AgreesWithEnumerationAndGivesReasonsThatFollow) {
     });
 }
 
-TEST(Stock, AgreesWithEnumerationAndGivesReasonsThatFollow) {
+TEST(ReservoirLevel, AgreesWithEnumerationAndGivesReasonsThatFollow) {
     compareMany(1200, 50, [](World& world, std::uint64_t seed) {
         std::vector<Flowing> flows;
         const Literal active = world.perhaps(20);
@@ -161,7 +161,7 @@ TEST(Stock, AgreesWithEnumerationAndGivesReasonsThatFollow) {
                 if (amount != 0) flows.push_back({{start, offset}, amount, present});
             }
         }
-        Stock::post(world.solver, flows, initial, least, active);
+        ReservoirLevel::post(world.solver, flows, initial, least, active);
         world.clauses(3);
         world.compare(
             [flows, initial, least, active](const Assignment& values) {
