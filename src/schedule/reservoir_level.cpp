@@ -1,6 +1,7 @@
 #include "schedule/reservoir_level.h"
 
 #include <algorithm>
+#include <cassert>
 
 namespace piewright::schedule {
 
@@ -17,10 +18,10 @@ Tick upperOf(const Solver& solver, Time time) { return solver.upper(time.variabl
 void ReservoirLevel::post(Solver& solver, std::vector<Flowing> flows, std::int64_t initial, std::int64_t least,
                           Literal active) {
     auto owned = std::make_unique<ReservoirLevel>(std::move(flows), initial - least, active);
-    const ReservoirLevel& stock = *owned;
+    const ReservoirLevel& levels = *owned;
     const std::int32_t id = solver.addPropagator(std::move(owned), 2);
     if (active != learn::kTrue) solver.watch(active.half, id, 0);
-    for (const Flowing& flow : stock.flows_) {
+    for (const Flowing& flow : levels.flows_) {
         solver.watch(learn::plus(flow.time.variable), id, 0);
         solver.watch(learn::minus(flow.time.variable), id, 0);
         if (flow.present == learn::kTrue) continue;
@@ -39,11 +40,20 @@ bool ReservoirLevel::isOut(const Solver& solver, const Flowing& flow, Tick time)
     return flow.amount < 0 && solver.isTrue(flow.present) && upperOf(solver, flow.time) <= time;
 }
 
+std::int64_t ReservoirLevel::levelAt(const Solver& solver, std::size_t without, Tick time) const {
+    std::int64_t level = spare_;
+    for (std::size_t i = 0; i < flows_.size(); ++i) {
+        if (i != without && (mayBeIn(solver, flows_[i], time) || isOut(solver, flows_[i], time))) {
+            level += flows_[i].amount;
+        }
+    }
+    return level;
+}
+
 void ReservoirLevel::gather(const Solver& solver, std::size_t index, Tick time, std::int64_t below) {
     premises_.clear();
     shares_.clear();
     if (active_ != learn::kTrue) premises_.push_back(active_);
-    std::int64_t level = spare_;
     const auto reason = [&](const Flowing& flow, std::vector<Literal>& reasons) {
         reasons.clear();
         if (flow.amount < 0) {
@@ -59,7 +69,6 @@ void ReservoirLevel::gather(const Solver& solver, std::size_t index, Tick time, 
     for (std::size_t i = 0; i < flows_.size(); ++i) {
         const Flowing& flow = flows_[i];
         if (i == index) continue;
-        if (mayBeIn(solver, flow, time) || isOut(solver, flow, time)) level += flow.amount;
         if (flow.amount > 0 ? mayBeIn(solver, flow, time) : !isOut(solver, flow, time)) continue;
         reason(flow, reasons);
         std::int32_t position = -1;
@@ -67,7 +76,8 @@ void ReservoirLevel::gather(const Solver& solver, std::size_t index, Tick time, 
         shares_.push_back({position, i});
     }
     // What came last goes first, as far as the slack allows.
-    std::int64_t slack = below - 1 - level;
+    std::int64_t slack = below - 1 - levelAt(solver, index, time);
+    assert(slack >= 0);
     std::sort(shares_.begin(), shares_.end(), [](const Share& x, const Share& y) {
         return x.position != y.position ? x.position > y.position : x.flow < y.flow;
     });
@@ -99,10 +109,7 @@ bool ReservoirLevel::propagate(Solver& solver) {
     for (std::size_t t = 0; t < times_.size(); ++t) {
         const Tick from = times_[t];
         const Tick to = t + 1 < times_.size() ? times_[t + 1] : kNever;
-        std::int64_t level = spare_;
-        for (const Flowing& flow : flows_) {
-            if (mayBeIn(solver, flow, from) || isOut(solver, flow, from)) level += flow.amount;
-        }
+        const std::int64_t level = levelAt(solver, kNobody, from);
         if (level < 0) {
             gather(solver, kNobody, from, 0);
             return solver.fail(premises_);
@@ -113,7 +120,7 @@ bool ReservoirLevel::propagate(Solver& solver) {
             if (flow.amount < 0) {
                 // What this would take is not there until `to`.
                 if (isOut(solver, flow, from) || level + flow.amount >= 0 || lowerOf(solver, flow.time) >= to) continue;
-                if (!keepOut(solver, i, to)) return false;
+                if (!keepOut(solver, i, from, to)) return false;
             } else {
                 // Without this there would be too little from `from` on.
                 if (!mayBeIn(solver, flow, from) || level - flow.amount >= 0) continue;
@@ -125,11 +132,11 @@ bool ReservoirLevel::propagate(Solver& solver) {
     return true;
 }
 
-bool ReservoirLevel::keepOut(Solver& solver, std::size_t index, Tick until) {
+bool ReservoirLevel::keepOut(Solver& solver, std::size_t index, Tick from, Tick until) {
     const Flowing& flow = flows_[index];
-    // In the last stretch it could never happen: past its latest time is far enough.
-    const Tick last = std::min(until - 1, upperOf(solver, flow.time));
-    if (last < lowerOf(solver, flow.time)) return true;
+    // Past its latest time is far enough. What was pushed since the stretches were made may have come in by then.
+    Tick last = std::max(from, std::min(until - 1, upperOf(solver, flow.time)));
+    if (levelAt(solver, index, last) + flow.amount >= 0) last = from;
     gather(solver, index, last, -flow.amount);
     return solver.infer(atLeast(flow.time, last + 1), premises_);
 }

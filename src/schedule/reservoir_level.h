@@ -32,9 +32,11 @@ class ReservoirLevel final : public learn::Propagator {
   private:
     [[nodiscard]] bool mayBeIn(const learn::Solver& solver, const Flowing& flow, Tick time) const;
     [[nodiscard]] bool isOut(const learn::Solver& solver, const Flowing& flow, Tick time) const;
+    /// What there may be above `least` at the most, without one of them.
+    [[nodiscard]] std::int64_t levelAt(const learn::Solver& solver, std::size_t without, Tick time) const;
     /// Premises for: without `index` the level at `time` is below `below` at the most.
     void gather(const learn::Solver& solver, std::size_t index, Tick time, std::int64_t below);
-    bool keepOut(learn::Solver& solver, std::size_t index, Tick until);
+    bool keepOut(learn::Solver& solver, std::size_t index, Tick from, Tick until);
     bool callIn(learn::Solver& solver, std::size_t index, Tick by);
 
     std::vector<Flowing> flows_;

@@ -17,7 +17,7 @@ namespace {
 
 // Known before rapidcheck looks for it: the same cases every time, unless the environment says otherwise.
 const int kSeeded =
-    setenv("RC_PARAMS", "max_success=600 seed=1993 max_discard_ratio=100", 0); // NOLINT(concurrency-mt-unsafe)
+    setenv("RC_PARAMS", "max_success=1000 seed=1993 max_discard_ratio=100", 0); // NOLINT(concurrency-mt-unsafe)
 
 constexpr std::uint64_t kTwinLimit = 60'000;
 
