@@ -16,7 +16,9 @@ class Dice {
         return static_cast<std::size_t>((engine_() >> 32) * static_cast<std::uint64_t>(count) >> 32);
     }
     /// Of from .. to.
-    Tick between(Tick from, Tick to) { return from + static_cast<Tick>(below(static_cast<std::size_t>(to - from) + 1)); }
+    Tick between(Tick from, Tick to) {
+        return from + static_cast<Tick>(below(static_cast<std::size_t>(to - from) + 1));
+    }
     /// Of [0, 1).
     double share() { return static_cast<double>(engine_() >> 11) * 0x1p-53; }
 

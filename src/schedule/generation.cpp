@@ -102,6 +102,7 @@ bool Generator::serial(std::span<const Item> list, Tick floor, Tick limit, Plan&
     plan.starts.resize(project_.size);
     if (project_.asksPeople()) plan.crews.resize(project_.size);
     clear();
+    effort_ += 300 + 12 * project_.size;
     return project_.isCyclic ? bulldoze(list, floor, limit, plan) : acyclic(list, floor, limit, plan);
 }
 

@@ -35,8 +35,7 @@ class Generator {
     /// After a failed serial(): the activity that found no place.
     [[nodiscard]] std::size_t culprit() const { return culprit_; }
     /// Steps of about a microsecond since the beginning.
-    [[nodiscard]] std::uint64_t steps() const { return effort_ / 512; }
-    void work(std::uint64_t microseconds) { effort_ += microseconds * 512; }
+    [[nodiscard]] std::uint64_t steps() const { return effort_ / kEffortOfStep; }
 
   private:
     Tick fit(Tick from, Tick last, const Project::Way& way, People& crew);
@@ -51,7 +50,8 @@ class Generator {
     std::vector<std::vector<std::uint64_t>> room_;
     std::vector<People> busy_;
     Tick touchedFrom_ = kNever, touchedTo_ = 0;
-    std::uint64_t effort_ = 0; ///< in 512ths of a step
+    static constexpr std::uint64_t kEffortOfStep = 1024;
+    std::uint64_t effort_ = 0; ///< ticks and lags looked at, about
     std::size_t culprit_ = 0;
     // Of bulldoze.
     std::vector<Tick> soonest_, latest_;    ///< besides what is placed

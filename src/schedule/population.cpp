@@ -26,7 +26,8 @@ Population::Population(const Project& project, const Project& back, std::uint64_
     : project_(project), back_(back), forward_(project), backward_(back), dice_(seed) {
     capacity_ = static_cast<std::size_t>(knob("CAP", 40));
     load_.assign(project.size, 0.0);
-    weight_.assign(project.size, 0.0);
+    weight_.assign(project.size, 0);
+    longest_ = std::max(1, *std::max_element(project.tail.begin(), project.tail.end()));
     std::vector<double> most(project.room.size() * 4, 1.0);
     for (std::size_t w = 0; w < project.room.size(); ++w) {
         for (const std::uint64_t room : project.room[w]) {
@@ -106,14 +107,12 @@ bool Population::rule(std::size_t number) {
 bool Population::sample() {
     const std::size_t n = project_.size;
     keys_.resize(n);
-    Tick range = 1;
-    for (std::size_t a = 0; a < n; ++a) range = std::max(range, project_.tail[a]);
-    range = std::max(1, static_cast<Tick>(static_cast<double>(range) * dice_.share() * 0.5));
+    const Tick range = std::max(1, static_cast<Tick>(static_cast<double>(longest_) * dice_.share() * 0.5));
     child_.plan.ways.assign(n, 0);
     const bool useHead = dice_.below(4) == 0;
     for (std::size_t a = 0; a < n; ++a) {
         keys_[a] = (useHead ? project_.head[a] : -project_.tail[a]) + dice_.between(0, range);
-        if (project_.isCyclic) keys_[a] -= static_cast<Tick>(weight_[a]);
+        if (project_.isCyclic) keys_[a] -= weight_[a];
         if (project_.isFlexible) child_.plan.ways[a] = static_cast<int>(dice_.below(project_.ways[a].size()));
     }
     return build();
@@ -122,10 +121,16 @@ bool Population::sample() {
 bool Population::build() {
     forward_.listBy(keys_, list_);
     if (!forward_.serial(list_, 0, project_.horizon, child_.plan)) {
-        weight_[forward_.culprit()] += 1.0 + static_cast<double>(dice_.below(8));
+        squeak(forward_.culprit());
         return false;
     }
     return settle();
+}
+
+void Population::squeak(std::size_t activity) {
+    weight_[activity] += 1 + static_cast<Tick>(dice_.below(8));
+    if (weight_[activity] < 2 * longest_) return;
+    for (Tick& weight : weight_) weight /= 2;
 }
 
 bool Population::settle() {

@@ -42,6 +42,7 @@ class Population {
     /// Builds `child_` from its keys and justifies it. False: no schedule.
     bool build();
     bool settle();
+    void squeak(std::size_t activity);
     [[nodiscard]] std::vector<double> keysOf(std::size_t rule) const;
     void keysFromTimes(const One& one);
     const One& choose();
@@ -58,8 +59,9 @@ class Population {
     std::vector<Tick> keys_;
     Plan turned_, again_;
     List list_;
-    std::vector<double> load_;   ///< of an activity on all resources, per tick
-    std::vector<double> weight_; ///< grows with each failure (squeaky wheel)
+    std::vector<double> load_; ///< of an activity on all resources, per tick
+    std::vector<Tick> weight_; ///< grows with each failure (squeaky wheel; Joslin, Clements 1999, JAIR 10)
+    Tick longest_ = 1;         ///< path by lags alone
     Plan best_;
     std::size_t tried_ = 0;
     std::size_t stale_ = 0;

@@ -64,10 +64,10 @@ struct Project {
     std::vector<Tick> due;              ///< ends no later
     Tick horizon = 0;                   ///< all end by then
     std::vector<std::vector<Arc>> arcs; ///< by activity: what it comes after, besides greatest distances in `matrix`
-    bool isCyclic = false;              ///< has greatest lags or windows: a schedule may be hard to find
-    bool isPlain = false;               ///< one way each, no arc allows an overlap: sorted by start is sorted by arcs
-    bool isFlexible = false;            ///< some activity has several ways
-    std::vector<std::size_t> rank;      ///< by activity: its place in an order of the arcs (acyclic), or of components
+    bool isCyclic = false;         ///< has greatest lags, windows, or lags that let it start before what it follows
+    bool isPlain = false;          ///< one way each, no arc allows an overlap: sorted by start is sorted by arcs
+    bool isFlexible = false;       ///< some activity has several ways
+    std::vector<std::size_t> rank; ///< by activity: its place in an order of the arcs (acyclic), or of components
     /// Cyclic only (and then with one way each): least start(j) - start(i) at [i * size + j], -kNever where there is
     /// none; and the same with i and j exchanged.
     std::vector<Tick> matrix;

@@ -50,9 +50,8 @@ Shop::Shop(const Project& project, std::uint64_t seed) : project_(project), dice
     tabu_.resize(n);
     for (std::size_t a = 0; a < n; ++a) {
         for (const Project::Way& way : project.ways[a]) {
-            machines_[a].push_back(way.demands.empty()
-                                       ? kNone
-                                       : way.demands.front().word * 4 + laneOf(way.demands.front().amounts));
+            machines_[a].push_back(
+                way.demands.empty() ? kNone : way.demands.front().word * 4 + laneOf(way.demands.front().amounts));
         }
         tabu_[a].assign(machines_[a].size(), 0);
         for (const Project::Arc& arc : project.arcs[a]) {
@@ -227,12 +226,10 @@ void Shop::consider(Item v, Move& best, Move& anyway) {
         }
         const std::vector<Item>& row = now_.lines[other];
         const auto first = static_cast<std::size_t>(
-            std::partition_point(row.begin(), row.end(),
-                                 [&](Item x) { return freeHead_[x] + duration_[x] <= head; }) -
+            std::partition_point(row.begin(), row.end(), [&](Item x) { return freeHead_[x] + duration_[x] <= head; }) -
             row.begin());
         const auto last = static_cast<std::size_t>(
-            std::partition_point(row.begin(), row.end(),
-                                 [&](Item x) { return freeTail_[x] + duration_[x] > tail; }) -
+            std::partition_point(row.begin(), row.end(), [&](Item x) { return freeTail_[x] + duration_[x] > tail; }) -
             row.begin());
         const std::size_t from = std::min(first, last);
         const std::size_t to = std::max(first, last);

@@ -28,7 +28,7 @@ class Shop {
     bool step();
     [[nodiscard]] const Plan& best() const { return best_; }
     /// Steps of about a microsecond since the beginning.
-    [[nodiscard]] std::uint64_t steps() const { return effort_ / 256; }
+    [[nodiscard]] std::uint64_t steps() const { return effort_ / kEffortOfStep; }
 
   private:
     struct Link {
@@ -55,7 +55,9 @@ class Shop {
     void shake();
     void keep();
     void link(std::size_t machine);
-    [[nodiscard]] std::size_t machineOf(Item activity, int way) const { return machines_[activity][static_cast<std::size_t>(way)]; }
+    [[nodiscard]] std::size_t machineOf(Item activity, int way) const {
+        return machines_[activity][static_cast<std::size_t>(way)];
+    }
 
     static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
     static constexpr Item kNobody = static_cast<Item>(-1);
@@ -75,7 +77,8 @@ class Shop {
     Tick end_ = 0;
     std::uint64_t moves_ = 0;
     std::uint64_t stale_ = 0;
-    std::uint64_t effort_ = 0;
+    static constexpr std::uint64_t kEffortOfStep = 768;
+    std::uint64_t effort_ = 0; ///< activities looked at, about
     struct Elite {
         State state;
         Tick end = 0;
