@@ -10,14 +10,7 @@ std::size_t Diary::firstNear(Tick start) const {
     return static_cast<std::size_t>(first - bookings_.begin());
 }
 
-Tick Diary::nextPresent(Tick from, const Stretch& stretch) const {
-    if (!stretch.pauses()) {
-        for (const Span& span : *present_) {
-            const Tick start = std::max(from, span.from);
-            if (start <= span.to - stretch.duration()) return start;
-        }
-        return kNever;
-    }
+Tick Diary::nextPresentBetweenPauses(Tick from, const Stretch& stretch) const {
     for (Tick start = stretch.start(from);;) {
         if (present_->empty() || start >= present_->back().to) return kNever;
         Tick next = start;

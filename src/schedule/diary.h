@@ -36,7 +36,15 @@ class Diary {
 
   private:
     [[nodiscard]] std::size_t firstNear(Tick start) const;
-    [[nodiscard]] Tick nextPresent(Tick from, const Stretch& stretch) const;
+    [[nodiscard]] Tick nextPresent(Tick from, const Stretch& stretch) const {
+        if (stretch.pauses()) return nextPresentBetweenPauses(from, stretch);
+        for (const Span& span : *present_) {
+            const Tick start = from < span.from ? span.from : from;
+            if (start <= span.to - stretch.duration()) return start;
+        }
+        return kNever;
+    }
+    [[nodiscard]] Tick nextPresentBetweenPauses(Tick from, const Stretch& stretch) const;
 
     const std::vector<Span>* present_;
     std::vector<Booking> bookings_; ///< in order of start, then end; apart, so ends are in order too

@@ -251,6 +251,7 @@ void Draft::gatherStarts(std::size_t unit, Tick from, Tick to) {
         const std::size_t a = coming.members[i];
         const Tick offset = coming.offsets[i];
         Tick lastDuration = -1;
+        const Mode* last = nullptr;
         for (const int m : model_.modes[a]) {
             const Mode& way = model_.mode(a, m);
             if (way.duration != lastDuration) {
@@ -305,6 +306,12 @@ void Draft::gatherStarts(std::size_t unit, Tick from, Tick to) {
                     beside(booking->start, booking->end, 0, 0);
                 }
             };
+            // The same people for as long need not be looked at again.
+            const bool isSeen = last != nullptr && last->duration == way.duration && last->team == way.team &&
+                                std::equal(last->needs.begin(), last->needs.end(), way.needs.begin(), way.needs.end(),
+                                           [](const SkillNeed& x, const SkillNeed& y) { return x.skill == y.skill; });
+            last = &way;
+            if (isSeen) continue;
             for (const WorkerIndex worker : way.team) addOf(worker);
             for (const SkillNeed& need : way.needs) {
                 for (const WorkerIndex worker : model_.skilled[at(need.skill)]) addOf(worker);

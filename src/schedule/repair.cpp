@@ -25,7 +25,7 @@ std::uint64_t Repair::run(const Turn& turn, Standing& standing) {
         keep();
     }
     const std::uint64_t begun = draft_->board().work();
-    const std::uint64_t patience = 20'000 + 200 * static_cast<std::uint64_t>(model_.units.size());
+    const std::uint64_t patience = 40'000 + 400 * static_cast<std::uint64_t>(model_.units.size());
     const auto isCancelled = [&] {
         return turn.cancelled != nullptr && turn.cancelled->load(std::memory_order_relaxed);
     };
@@ -166,7 +166,13 @@ void Repair::mendAround(std::size_t unit) {
     const std::size_t most = std::min<std::size_t>({ranked_.size(), 24, 2 + failures_[unit]});
     const std::size_t count = most == 0 ? 0 : 1 + draw(most);
     std::partial_sort(ranked_.begin(), ranked_.begin() + static_cast<std::ptrdiff_t>(count), ranked_.end());
-    const std::size_t openBefore = draft.open().size();
+    // As guided ejection search has it: what was hard to place before is not left over for what was easy.
+    const auto hardness = [&] {
+        std::uint64_t sum = 0;
+        for (const std::size_t u : draft.open()) sum += 1 + failures_[u];
+        return sum;
+    };
+    const std::uint64_t hardBefore = hardness();
     const std::vector<std::size_t> others = draft.open();
     draft.mark();
     for (std::size_t i = 0; i < count; ++i) draft.remove(ranked_[i].second);
@@ -190,9 +196,8 @@ void Repair::mendAround(std::size_t unit) {
         }
         if (draft.now(order[best]) == Draft::Now::Open) putBack(order[best]);
         order.erase(order.begin() + static_cast<std::ptrdiff_t>(best));
-        if (draft.open().size() > openBefore + order.size()) break; // more are left over already
     }
-    if (!isPut || draft.open().size() > openBefore) draft.rollBack();
+    if (!isPut || hardness() > hardBefore) draft.rollBack();
 }
 
 /// What was moved on the way, and need not be.

@@ -8,8 +8,8 @@ namespace piewright::schedule {
 
 namespace {
 
-constexpr std::size_t kHistory = 40;     ///< rounds an older cost may still be good enough for
-constexpr std::size_t kMostRemoved = 16; ///< units, before what goes with them
+constexpr std::size_t kHistory = 100;    ///< rounds an older cost may still be good enough for
+constexpr std::size_t kMostRemoved = 10; ///< units, before what goes with them
 constexpr std::uint64_t kSegment = 64;   ///< rounds after which the worth of the ways is renewed
 constexpr std::uint64_t kEachRound = 8;  ///< steps beside the placements
 
@@ -290,7 +290,10 @@ void Ruin::ruinLinked(std::size_t seed, std::size_t count) {
 bool Ruin::recreate() {
     Draft& draft = *draft_;
     Draft::Search search;
-    search.isLateFirst = chance(3);
+    enum class Order { Pressing, Narrow, Random, Early, Late, Long, Count };
+    const auto order = static_cast<Order>(draw(static_cast<std::uint64_t>(Order::Count)));
+    // From the end of the day backwards what is put goes late, so that it is just in time for what is there.
+    search.isLateFirst = order == Order::Late ? !chance(4) : chance(order == Order::Random ? 2 : 5);
     search.random = &random_;
     // Sometimes something that was left out is thought of first, sometimes last.
     const bool isOutFirst = chance(2);
@@ -302,8 +305,6 @@ bool Ruin::recreate() {
         if (isAll) draft.putWorthwhile(group, search);
     };
     if (isOutFirst) tryOut();
-    enum class Order { Pressing, Narrow, Random, Early, Late, Long, Count };
-    const auto order = static_cast<Order>(draw(static_cast<std::uint64_t>(Order::Count)));
     const auto keyOf = [&](std::size_t unit) -> std::int64_t {
         const Bounds& bounds = draft.bounds();
         const Unit& one = model_.units[unit];
