@@ -27,19 +27,14 @@ constexpr std::size_t kSkillSubsets = 1024; ///< redundant levels of people
 
 Compiled::Compiled(const Problem& open, const Problem& stated, const ProverOptions& options)
     : window_(open), problem_(stated), options_(options) {
-    findWays();
-    addActivities();
-    addWindows();
-    addLags();
-    findDistances();
-    addCumulatives();
-    if (options_.orderLiterals) orderPairs();
-    addMachines();
-    addReservoirs();
-    addPeople();
-    addPairs();
-    if (!options_.guardLimits) addSkillLevels();
-    addCosts();
+    using Stage = void (Compiled::*)();
+    for (const Stage stage : {&Compiled::findWays, &Compiled::addActivities, &Compiled::addWindows, &Compiled::addLags,
+                              &Compiled::findDistances, &Compiled::addCumulatives, &Compiled::orderPairs,
+                              &Compiled::addMachines, &Compiled::addReservoirs, &Compiled::addPeople,
+                              &Compiled::addPairs, &Compiled::addSkillLevels, &Compiled::addCosts}) {
+        if (isCutShort()) return;
+        (this->*stage)();
+    }
     isPossible = isPossible && solver.settle();
 }
 
@@ -349,7 +344,7 @@ void Compiled::addCumulatives() {
 
 void Compiled::orderPairs() {
     const std::size_t n = doings.size();
-    if (n > kMatrix || options_.guardLimits) return;
+    if (n > kMatrix || options_.guardLimits || !options_.orderLiterals) return;
     isOrdered_.assign(n * n, 0);
     // Demands of mandatory activities of one length, by resource.
     std::vector<std::vector<int>> demand(n, std::vector<int>(problem_.resources.size(), 0));
@@ -390,6 +385,7 @@ Literal Compiled::before(std::size_t one, std::size_t other, const Occupation& f
 }
 
 void Compiled::order(const Occupation& one, const Occupation& other, Tick setup, Tick setupBack, Literal active) {
+    if (isCutShort()) return;
     const Tick length = one.duration;
     const Tick lengthBack = other.duration;
     const auto lastsAlike = [](const Occupation& x) { return x.end.variable == x.start.variable; };
@@ -602,6 +598,7 @@ void Compiled::keepPresent(std::size_t a, std::size_t worker, Literal takesPart)
 
 /// Redundant: whoever has one of some skills can take one place of these at a time.
 void Compiled::addSkillLevels() {
+    if (options_.guardLimits) return;
     std::set<std::size_t> asked;
     for (std::size_t a = 0; a < doings.size(); ++a) {
         for (const Way& way : doings[a].ways) {

@@ -74,6 +74,10 @@ struct Compiled {
     bool isPossible = true;
 
   private:
+    /// Cancelled: what is stated then is not all, and no answer may be had of it.
+    [[nodiscard]] bool isCutShort() const {
+        return options_.cancelled != nullptr && options_.cancelled->load(std::memory_order_relaxed);
+    }
     void findWays();
     void addActivities();
     void addWay(std::size_t activity, Way& way);

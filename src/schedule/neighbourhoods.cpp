@@ -4,6 +4,7 @@
 #include "schedule/near.h"
 #include "schedule/partial_order.h"
 #include "schedule/prover.h"
+#include "schedule/proving.h"
 #include "schedule/relax.h"
 #include "schedule/steps.h"
 
@@ -121,7 +122,8 @@ std::uint64_t Neighbourhoods::run(const Turn& turn, Standing& standing) {
     if (standing.isSettled()) return 0;
     std::uint64_t steps = 0;
     if (!state.prover) {
-        state.prover = std::make_unique<Prover>(state.problem);
+        state.prover = stateFor(state.problem, turn);
+        if (!state.prover) return 1;
         steps += stepsToState(state.problem);
     }
     Prover& prover = *state.prover;

@@ -29,6 +29,8 @@ struct ProverOptions {
     bool guardLimits = false;
     bool orderLiterals = true;
     bool edgeFinding = true;
+    /// Once it is true the statement ends early; then the prover is good for nothing and is to be dropped.
+    const std::atomic<bool>* cancelled = nullptr;
 };
 
 /// Latest end in a schedule: the makespan. 0 when nothing is placed.

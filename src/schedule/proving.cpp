@@ -6,12 +6,21 @@
 
 namespace piewright::schedule {
 
+std::unique_ptr<Prover> stateFor(const Problem& problem, const Turn& turn) {
+    ProverOptions options;
+    options.cancelled = turn.cancelled;
+    auto prover = std::make_unique<Prover>(problem, options);
+    if (turn.cancelled != nullptr && turn.cancelled->load(std::memory_order_relaxed)) prover.reset();
+    return prover;
+}
+
 std::uint64_t prove(const Problem& problem, std::unique_ptr<Prover>& prover, const Turn& turn, Standing& standing,
                     Loop loop) {
     if (standing.isSettled()) return 0;
     std::uint64_t steps = 1;
     if (!prover) {
-        prover = std::make_unique<Prover>(problem);
+        prover = stateFor(problem, turn);
+        if (!prover) return steps;
         steps += stepsToState(problem);
     }
     if (standing.schedule && (!prover->best() || standing.value < prover->value())) {
