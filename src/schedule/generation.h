@@ -19,7 +19,8 @@ class Generator {
     explicit Generator(const Project& project);
 
     /// Serial schedule generation (Kelley 1963; Kolisch 1996, EJOR 90): each activity of the list in turn as early as
-    /// lags, resources and people allow, `floor` at the earliest, in the ways of `plan`. Where greatest lags or windows
+    /// lags, resources and people allow, `floor` at the earliest, in the ways of `plan` and by its people, as far
+    /// as they are free. Where greatest lags or windows
     /// leave no room, what holds the activity back is taken out again and may start only later ("unscheduling", Franck,
     /// Neumann, Schwindt 2001, OR Spektrum 23; "bulldozing", Smith, Pyle 2004, AAAI). False: given up. All ends are at
     /// `limit` or before. O(n) placements and, with greatest lags, O(n^2) for each.

@@ -30,6 +30,10 @@ class Population {
         Plan plan;
         std::uint64_t print = 0; ///< of the starts
         std::uint64_t age = 0;
+        std::int64_t score = 0;
+        [[nodiscard]] bool isBetterThan(const One& other) const {
+            return plan.end != other.plan.end ? plan.end < other.plan.end : score < other.score;
+        }
     };
 
     bool rule(std::size_t number);
@@ -38,6 +42,9 @@ class Population {
     bool ruin(const One& from);
     void twoPoints(const One& mother, const One& father);
     void peak(const One& mother, const One& father);
+    void inherit(std::size_t activity, const One& from);
+    [[nodiscard]] People anyone();
+    bool move(const One& from);
     void mutate();
     /// Builds `child_` from its keys and justifies it. False: no schedule.
     bool build();

@@ -380,6 +380,15 @@ class Maker {
         std::stable_sort(order.begin(), order.end(),
                          [&](std::size_t a, std::size_t b) { return p.head[a] < p.head[b]; });
         for (std::size_t i = 0; i < n; ++i) p.rank[order[i]] = i;
+        p.component.resize(n);
+        for (std::size_t i = 0; i < n; ++i) {
+            p.component[i] = i;
+            for (std::size_t j = 0; j < i; ++j) {
+                if (p.matrix[i * n + j] == -kNever || p.matrix[j * n + i] == -kNever) continue;
+                p.component[i] = p.component[j];
+                break;
+            }
+        }
         return true;
     }
 
