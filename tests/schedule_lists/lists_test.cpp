@@ -46,7 +46,8 @@ Tally compare(const Features& features, std::uint64_t seeds) {
     Tally tally;
     for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
-        const Problem problem = randomProject(seed, features);
+        Problem problem = randomProject(seed, features);
+        problem.costs = makespan();
         EXPECT_TRUE(faultsIn(problem).empty()) << faultsIn(problem).front();
         Prover prover(problem);
         const Verdict verdict = prover.improve({});
