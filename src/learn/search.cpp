@@ -40,6 +40,7 @@ Outcome Solver::solve(std::span<const Literal> assumptions, const Limits& limits
     std::uint64_t untilRestart = kRestart;
     brancher.restarted(0);
     if (!settle()) return Outcome::Refuted;
+    if (rooted_ - rootWhenTidied_ > variables() / 8) tidyArcs();
     for (;;) {
         if (!propagate()) {
             if (atRoot() || !learn()) {

@@ -22,6 +22,9 @@ Variable Solver::newVariable(Value least, Value most) {
         root_.push_back(value);
         latest_.push_back(-1);
         out_.emplace_back();
+        switched_.emplace_back();
+        isToSwitch_.push_back(0);
+        live_.push_back(0);
         gated_.emplace_back();
         wakes_.emplace_back();
         strongest_.push_back(std::numeric_limits<Value>::min());
@@ -73,19 +76,40 @@ void Solver::addArc(Half from, Half to, Value least, Literal when) {
     if (isTrueAtRoot(~when)) return;
     const auto arc = static_cast<std::uint32_t>(arcs_.size());
     arcs_.push_back({from, to, least, isTrueAtRoot(when) ? kTrue : when});
-    out_[at(from)].push_back({to, least, arcs_.back().when, arc});
-    if (arcs_.back().when != kTrue) gated_[at(when.half)].push_back(arc);
-    if (possible_) possible_ = runArc(out_[at(from)].back(), bound_[at(from)]);
+    const Out out{to, least, arcs_.back().when, arc};
+    if (out.when == kTrue) {
+        out_[at(from)].push_back(out);
+    } else {
+        std::vector<Out>& outs = switched_[at(from)];
+        outs.push_back(out);
+        std::swap(outs.back(), outs[live_[at(from)]++]);
+        gated_[at(when.half)].push_back(arc);
+    }
+    if (possible_) possible_ = runArc(out, bound_[at(from)]);
 }
 
 void Solver::dropArcs(std::size_t count) {
     backtrack(0);
-    while (arcs_.size() > count) {
-        const Arc& arc = arcs_.back();
-        out_[at(arc.from)].pop_back();
-        if (arc.when != kTrue) gated_[at(arc.when.half)].pop_back();
-        arcs_.pop_back();
+    std::vector<Half> halves, gates;
+    for (std::size_t arc = count; arc < arcs_.size(); ++arc) {
+        halves.push_back(arcs_[arc].from);
+        gates.push_back(arcs_[arc].when.half);
     }
+    for (std::vector<Half>* all : {&halves, &gates}) {
+        std::sort(all->begin(), all->end());
+        all->erase(std::unique(all->begin(), all->end()), all->end());
+    }
+    for (const Half half : halves) {
+        std::vector<Out>& outs = switched_[at(half)];
+        const auto live = outs.begin() + static_cast<std::ptrdiff_t>(live_[at(half)]);
+        live_[at(half)] -= static_cast<std::uint32_t>(
+            std::count_if(outs.begin(), live, [&](const Out& out) { return out.arc >= count; }));
+        for (std::vector<Out>* all : {&out_[at(half)], &outs}) {
+            std::erase_if(*all, [&](const Out& out) { return out.arc >= count; });
+        }
+    }
+    for (const Half half : gates) std::erase_if(gated_[at(half)], [&](std::uint32_t arc) { return arc >= count; });
+    arcs_.resize(count);
 }
 
 void Solver::addDifference(Variable from, Variable to, Value least, Literal when) {
@@ -187,6 +211,8 @@ void Solver::clearQueue() {
         queue_[priority].clear();
         queueHead_[priority] = 0;
     }
+    for (const Half half : toSwitch_) isToSwitch_[at(half)] = 0;
+    toSwitch_.clear();
 }
 
 bool Solver::propagate() {
@@ -205,6 +231,13 @@ bool Solver::propagate() {
                     queue_[posted.priority].push_back(wake.propagator);
                 }
             }
+        }
+        if (!toSwitch_.empty()) {
+            if (!propagateSwitched()) {
+                clearQueue();
+                return false;
+            }
+            continue;
         }
         int priority = 0;
         while (priority < 4 && queueHead_[priority] == queue_[priority].size()) {
@@ -296,7 +329,60 @@ bool Solver::propagateArcs(Half half) {
             return false;
         }
     }
+    if (isToSwitch_[at(half)] == 0 && !switched_[at(half)].empty()) {
+        isToSwitch_[at(half)] = 1;
+        toSwitch_.push_back(half);
+    }
     return true;
+}
+
+bool Solver::propagateSwitched() {
+    // What has grown meanwhile waits for the next round.
+    switching_.swap(toSwitch_);
+    for (const Half half : switching_) isToSwitch_[at(half)] = 0;
+    bool isKept = true;
+    for (std::size_t h = 0; h < switching_.size() && isKept; ++h) {
+        const Half half = switching_[h];
+        const Value from = bound_[at(half)];
+        const Value most = -bound_[at(half ^ 1)];
+        std::vector<Out>& outs = switched_[at(half)];
+        std::uint32_t& live = live_[at(half)];
+        counts_.work += live / 16;
+        for (std::uint32_t i = 0; i < live && isKept;) {
+            const Out& out = outs[i];
+            const Value reached = bound_[at(out.to)];
+            // Put aside, until something is undone, what is kept whatever happens or does not count.
+            if (reached >= most + out.least || isFalse(out.when)) {
+                std::swap(outs[i], outs[--live]);
+                idled_.push_back(half);
+                continue;
+            }
+            if (reached < from + out.least) isKept = runArc(out, from);
+            ++i;
+        }
+    }
+    switching_.clear();
+    return isKept;
+}
+
+void Solver::tidyArcs() {
+    const auto isIdle = [&](Half from, const Out& out) {
+        return isTrueAtRoot(~out.when) || root_[at(out.to)] >= -root_[at(from ^ 1)] + out.least;
+    };
+    for (std::size_t half = 0; half < switched_.size(); ++half) {
+        const auto from = static_cast<Half>(half);
+        std::erase_if(gated_[half], [&](std::uint32_t arc) {
+            return isTrueAtRoot(arcs_[arc].when) ||
+                   isIdle(arcs_[arc].from, {arcs_[arc].to, arcs_[arc].least, arcs_[arc].when, arc});
+        });
+        std::erase_if(switched_[half], [&](const Out& out) {
+            const bool isOn = isTrueAtRoot(out.when);
+            if (isOn && !isIdle(from, out)) out_[half].push_back({out.to, out.least, kTrue, out.arc});
+            return isOn || isIdle(from, out);
+        });
+        live_[half] = static_cast<std::uint32_t>(switched_[half].size());
+    }
+    rootWhenTidied_ = rooted_;
 }
 
 bool Solver::runArc(const Out& out, Value from) {
@@ -310,6 +396,7 @@ void Solver::openLevel() {
     levels_.push_back(position());
     eagerLevels_.push_back(eager_.size());
     heads_.push_back(head_);
+    idledLevels_.push_back(idled_.size());
 }
 
 void Solver::decide(Literal literal) {
@@ -333,6 +420,11 @@ void Solver::backtrack(std::int32_t target) {
     levels_.resize(static_cast<std::size_t>(target));
     eagerLevels_.resize(static_cast<std::size_t>(target));
     heads_.resize(static_cast<std::size_t>(target));
+    while (idled_.size() > idledLevels_[static_cast<std::size_t>(target)]) {
+        ++live_[at(idled_.back())];
+        idled_.pop_back();
+    }
+    idledLevels_.resize(static_cast<std::size_t>(target));
     while (!popped_.empty() && popped_.back().first > target) {
         heap_.insert(popped_.back().second);
         popped_.pop_back();
@@ -348,6 +440,8 @@ bool Solver::settle() {
 
 /// What holds at the root needs no reasons any more.
 void Solver::commitRoot() {
+    rooted_ += trail_.size();
+    idled_.clear(); // put aside for good
     for (const Entry& entry : trail_) {
         root_[at(entry.half)] = bound_[at(entry.half)];
         latest_[at(entry.half)] = -1;

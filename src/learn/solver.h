@@ -215,6 +215,8 @@ class Solver {
     bool propagateClauses(const Entry& entry);
     bool visit(std::int32_t index, std::size_t side);
     bool propagateArcs(Half half);
+    bool propagateSwitched();
+    void tidyArcs(); ///< drops what can never matter again; at the root
     bool runArc(const Out& out, Value from);
     void clearQueue();
     void decide(Literal literal);
@@ -233,12 +235,21 @@ class Solver {
     bool learn(); ///< after a dead end: analyses, backjumps, asserts; false at the root
     void findCore(Literal failed);
 
-    std::vector<Value> bound_, root_;               ///< by half
-    std::vector<std::int32_t> latest_;              ///< by half: its latest trail entry, -1: none
-    std::vector<Literal> present_;                  ///< by variable
-    std::vector<Value> hint_;                       ///< by variable
-    std::vector<std::vector<Key>> keys_;            ///< by variable, ascending
-    std::vector<std::vector<Out>> out_;             ///< by half
+    std::vector<Value> bound_, root_;        ///< by half
+    std::vector<std::int32_t> latest_;       ///< by half: its latest trail entry, -1: none
+    std::vector<Literal> present_;           ///< by variable
+    std::vector<Value> hint_;                ///< by variable
+    std::vector<std::vector<Key>> keys_;     ///< by variable, ascending
+    std::vector<std::vector<Out>> out_;      ///< by half: arcs that always hold
+    std::vector<std::vector<Out>> switched_; ///< by half: those with a `when`, run once the others are done
+    std::vector<std::uint32_t> live_;        ///< by half: how many of these, from the first, still matter here
+    std::vector<Half> idled_;                ///< halves of which one was put aside, in order
+    std::vector<std::size_t> idledLevels_;
+    std::vector<Half> toSwitch_;   ///< halves that have grown since theirs were run
+    std::vector<char> isToSwitch_; ///< by half
+    std::vector<Half> switching_;  ///< scratch
+    std::uint64_t rooted_ = 0;     ///< bounds tightened at the root
+    std::uint64_t rootWhenTidied_ = 0;
     std::vector<std::vector<std::uint32_t>> gated_; ///< by half: arcs whose `when` it may make true
     std::vector<std::vector<Wake>> wakes_;          ///< by half
     std::vector<Arc> arcs_;

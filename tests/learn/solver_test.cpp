@@ -109,6 +109,45 @@ TEST(Solver, AgreesWithEnumerationUnderChangingAssumptions) {
     EXPECT_GT(refuted, 1000);
 }
 
+TEST(Solver, AgreesWithEnumerationWhileArcsComeAndGo) {
+    // A counter stands for the arcs of the moment: they hold while it is no higher than their number.
+    int satisfied = 0;
+    int refuted = 0;
+    for (std::uint64_t seed = 1; seed <= 1500; ++seed) {
+        Solver solver;
+        RandomModel model(seed, solver);
+        InOrder order(model.domains);
+        const std::vector<Difference> stated = model.differences;
+        const Variable counter = solver.newVariable(0, 100);
+        const std::size_t arcs = solver.arcs();
+        for (int round = 1; round <= 4; ++round) {
+            solver.backtrackToRoot();
+            solver.dropArcs(arcs);
+            solver.addClause({atLeast(counter, round)});
+            model.differences = stated;
+            for (int i = 0; i < 3; ++i) {
+                const auto from = model.index(static_cast<int>(model.domains.size()));
+                const auto to = model.index(static_cast<int>(model.domains.size()));
+                if (from == to) continue;
+                model.differences.push_back(
+                    {model.domains[from].variable, model.domains[to].variable, model.draw(-3, 2), kTrue});
+                solver.addDifference(model.domains[from].variable, model.domains[to].variable,
+                                     model.differences.back().least, atMost(counter, round));
+            }
+            const Literal now = atMost(counter, round);
+            const Outcome outcome = solver.solve({&now, 1}, {}, order);
+            ASSERT_EQ(outcome == Outcome::Satisfied, model.isPossible({})) << "seed " << seed << " round " << round;
+            (outcome == Outcome::Satisfied ? satisfied : refuted)++;
+            if (outcome == Outcome::Satisfied) {
+                ASSERT_TRUE(model.keeps(valuesOf(solver, model.domains)));
+            }
+        }
+        model.differences = stated;
+    }
+    EXPECT_GT(satisfied, 500);
+    EXPECT_GT(refuted, 500);
+}
+
 TEST(Solver, LearnsOnlyWhatFollows) {
     int learnt = 0;
     for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
