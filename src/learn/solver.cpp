@@ -78,6 +78,16 @@ void Solver::addArc(Half from, Half to, Value least, Literal when) {
     if (possible_) possible_ = runArc(out_[at(from)].back(), bound_[at(from)]);
 }
 
+void Solver::dropArcs(std::size_t count) {
+    backtrack(0);
+    while (arcs_.size() > count) {
+        const Arc& arc = arcs_.back();
+        out_[at(arc.from)].pop_back();
+        if (arc.when != kTrue) gated_[at(arc.when.half)].pop_back();
+        arcs_.pop_back();
+    }
+}
+
 void Solver::addDifference(Variable from, Variable to, Value least, Literal when) {
     addArc(plus(from), plus(to), least, when);
     addArc(minus(to), minus(from), least, when);

@@ -61,6 +61,11 @@ class Solver {
     bool addClause(std::vector<Literal> literals);
     /// to >= from + least where `when` holds; one side of the difference only.
     void addArc(Half from, Half to, Value least, Literal when = kTrue);
+    /// Arcs so far, for dropArcs.
+    [[nodiscard]] std::size_t arcs() const { return arcs_.size(); }
+    /// Forgets all arcs but the first `count`. What has been learnt from them stays, so their `when` must be false for
+    /// good from now on.
+    void dropArcs(std::size_t count);
     /// to - from >= least where `when` holds.
     void addDifference(Variable from, Variable to, Value least, Literal when = kTrue);
     /// Smaller `priority` (0..3) is run earlier. The id is for watch() and infer().

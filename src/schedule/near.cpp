@@ -6,12 +6,29 @@ namespace piewright::schedule {
 
 using learn::Literal;
 
-std::vector<Literal> Near::assumptions(Compiled& compiled, const Schedule& schedule, const Kept& kept) {
-    std::vector<Literal> assumed;
-    learn::Solver& solver = compiled.solver;
+namespace {
+constexpr learn::Value kCalls = std::numeric_limits<learn::Value>::max() / 8;
+} // namespace
+
+Near::Near(Compiled& compiled) : compiled_(compiled), call_(compiled.solver.newVariable(0, kCalls)) {}
+
+std::vector<Literal> Near::assume(const Schedule& schedule, const Kept& kept) {
+    learn::Solver& solver = compiled_.solver;
+    solver.backtrackToRoot();
+    if (arcs_ > solver.arcs()) arcs_ = solver.arcs();
+    solver.dropArcs(arcs_);
+    ++calls_;
+    solver.addClause({learn::atLeast(call_, calls_)});
+    const Literal now = learn::atMost(call_, calls_);
+    for (const auto& [before, after] : kept.orders) {
+        const Time from = compiled_.doings[before].end;
+        const Time to = compiled_.doings[after].start;
+        solver.addDifference(from.variable, to.variable, from.offset - to.offset, now);
+    }
+    std::vector<Literal> assumed{now};
     for (const std::size_t a : kept.choices) {
         const Placed& placed = schedule.placed[a];
-        for (const Way& way : compiled.doings[a].ways) {
+        for (const Way& way : compiled_.doings[a].ways) {
             if (way.mode != placed.mode) continue;
             if (!solver.isTrueAtRoot(way.present)) assumed.push_back(way.present);
             for (const std::vector<Way::Place>& places : way.places) {
@@ -22,23 +39,6 @@ std::vector<Literal> Near::assumptions(Compiled& compiled, const Schedule& sched
                 }
             }
         }
-    }
-    if (orders_.empty()) {
-        for (const Compiled::Order& order : compiled.orders) {
-            if (compiled.doings[order.before].ways.size() == 1 && compiled.doings[order.after].ways.size() == 1) {
-                orders_.emplace(std::pair{order.before, order.after}, order.holds);
-            }
-        }
-    }
-    for (const auto& [before, after] : kept.orders) {
-        const auto [known, isNew] = orders_.emplace(std::pair{before, after}, learn::kTrue);
-        if (isNew) {
-            const Time from = compiled.doings[before].end;
-            const Time to = compiled.doings[after].start;
-            known->second = solver.newBoolean();
-            solver.addDifference(from.variable, to.variable, from.offset - to.offset, known->second);
-        }
-        if (!solver.isTrueAtRoot(known->second)) assumed.push_back(known->second);
     }
     return assumed;
 }

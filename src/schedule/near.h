@@ -1,10 +1,10 @@
-// What a neighbourhood keeps of a schedule, as assumptions of the learning kernel.
+// What a neighbourhood keeps of a schedule, stated to the learning kernel for the time being.
 #pragma once
 
 #include "schedule/compiled.h"
 
 #include <cstddef>
-#include <map>
+#include <limits>
 #include <utility>
 #include <vector>
 
@@ -18,12 +18,19 @@ struct Kept {
 
 class Near {
   public:
-    /// Literals that all hold exactly where what is kept is kept. Adds to `compiled` an order literal for each order
-    /// that was never asked for before. To be called at the root.
-    std::vector<learn::Literal> assumptions(Compiled& compiled, const Schedule& schedule, const Kept& kept);
+    explicit Near(Compiled& compiled);
+
+    /// Literals under which what is kept is kept; they count until the next call. To be called at the root. Nothing
+    /// else may state arcs once this was called.
+    std::vector<learn::Literal> assume(const Schedule& schedule, const Kept& kept);
 
   private:
-    std::map<std::pair<std::size_t, std::size_t>, learn::Literal> orders_;
+    Compiled& compiled_;
+    /// Counts the calls: all that one states holds where this is no higher than then, and from the next on it is. So
+    /// what was learnt with it is never wrong, and goes with the next clearance.
+    learn::Variable call_;
+    learn::Value calls_ = 0;
+    std::size_t arcs_ = std::numeric_limits<std::size_t>::max(); ///< of the problem itself
 };
 
 } // namespace piewright::schedule

@@ -15,6 +15,7 @@ using learn::Solver;
 namespace {
 constexpr std::size_t kNobody = static_cast<std::size_t>(-1);
 constexpr Tick kLongAgo = -kNever;
+constexpr unsigned char kLower = 1, kUpper = 2, kBoth = 3; // what was tightened
 } // namespace
 
 std::vector<Step> stepsOf(const Cumulative& cumulative) {
@@ -48,11 +49,10 @@ Timetable::Timetable(std::vector<Task> tasks, std::vector<Step> capacity, Litera
         last = std::max(last, static_cast<std::int32_t>(task.start));
     }
     parts_.resize(tasks_.size());
-    byFrom_.resize(tasks_.size());
-    std::iota(byFrom_.begin(), byFrom_.end(), std::size_t{0});
-    byTo_ = byFrom_;
-    changed_ = byFrom_;
-    isChanged_.assign(tasks_.size(), 1);
+    isListed_.assign(tasks_.size(), 0);
+    changed_.resize(tasks_.size());
+    std::iota(changed_.begin(), changed_.end(), std::size_t{0});
+    isChanged_.assign(tasks_.size(), kBoth);
     firstVariable_ = first;
     byVariable_.assign(last < first ? 0 : static_cast<std::size_t>(last - first) + 1, kNobody);
     for (std::size_t i = 0; i < tasks_.size(); ++i) {
@@ -67,16 +67,18 @@ void Timetable::post(Solver& solver, std::vector<Task> tasks, std::vector<Step> 
     if (active != learn::kTrue) solver.watch(active.half, table.id_, -1);
     for (std::size_t i = 0; i < table.tasks_.size(); ++i) {
         const Task& task = table.tasks_[i];
-        solver.watch(learn::plus(task.start), table.id_, static_cast<std::int32_t>(i));
-        solver.watch(learn::minus(task.start), table.id_, static_cast<std::int32_t>(i));
-        if (task.present != learn::kTrue) solver.watch(task.present.half, table.id_, static_cast<std::int32_t>(i));
+        const auto tag = 4 * static_cast<std::int32_t>(i);
+        solver.watch(learn::plus(task.start), table.id_, tag + kLower);
+        solver.watch(learn::minus(task.start), table.id_, tag + kUpper);
+        if (task.present != learn::kTrue) solver.watch(task.present.half, table.id_, tag + kBoth);
     }
 }
 
 bool Timetable::woken(std::int32_t tag) {
-    if (tag >= 0 && isChanged_[static_cast<std::size_t>(tag)] == 0) {
-        isChanged_[static_cast<std::size_t>(tag)] = 1;
-        changed_.push_back(static_cast<std::size_t>(tag));
+    if (tag >= 0) {
+        const auto task = static_cast<std::size_t>(tag / 4);
+        if (isChanged_[task] == 0) changed_.push_back(task);
+        isChanged_[task] = static_cast<unsigned char>(isChanged_[task] | (tag & kBoth));
     }
     return true;
 }
@@ -92,7 +94,11 @@ void Timetable::update(const Solver& solver) {
     bool isStale = epoch_ != solver.epoch();
     if (isStale) {
         epoch_ = solver.epoch();
-        for (std::size_t i = 0; i < tasks_.size(); ++i) parts_[i] = partOf(solver, i);
+        unlisted_.clear();
+        for (std::size_t i = 0; i < tasks_.size(); ++i) {
+            parts_[i] = partOf(solver, i);
+            if (parts_[i].isThere && isListed_[i] == 0) unlisted_.push_back(static_cast<std::uint32_t>(i));
+        }
     }
     // Where something was undone, it went back to a state in which this had run; only what was woken since may have
     // grown, by its whole part at most.
@@ -102,6 +108,9 @@ void Timetable::update(const Solver& solver) {
         const Part part = partOf(solver, i);
         if (part.from != parts_[i].from || part.to != parts_[i].to || part.isThere != parts_[i].isThere) {
             isStale = isStale || part.isThere;
+            if (part.isThere && !parts_[i].isThere && isListed_[i] == 0) {
+                unlisted_.push_back(static_cast<std::uint32_t>(i));
+            }
             parts_[i] = part;
         }
         if (!part.isThere) continue;
@@ -111,27 +120,33 @@ void Timetable::update(const Solver& solver) {
     if (isStale) buildProfile();
 }
 
-void Timetable::buildProfile() {
-    // Nearly in order from last time.
-    const auto arrange = [&](std::vector<std::size_t>& order, Tick Part::* key) {
-        for (std::size_t i = 1; i < order.size(); ++i) {
-            const std::size_t moved = order[i];
-            const Tick value = parts_[moved].*key;
-            std::size_t j = i;
-            for (; j > 0 && parts_[order[j - 1]].*key > value; --j) order[j] = order[j - 1];
-            order[j] = moved;
-        }
+/// Drops what is not there any more, takes in what is new, and sorts what is nearly in order from last time.
+void Timetable::arrange(std::vector<Edge>& edges, Tick Part::* key) {
+    std::size_t kept = 0;
+    const auto insert = [&](std::uint32_t task) {
+        const Tick time = parts_[task].*key;
+        std::size_t j = kept++;
+        for (; j > 0 && edges[j - 1].time > time; --j) edges[j] = edges[j - 1];
+        edges[j] = {time, task};
     };
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        const std::uint32_t task = edges[i].task;
+        if (parts_[task].isThere) insert(task);
+    }
+    edges.resize(kept + unlisted_.size());
+    for (const std::uint32_t task : unlisted_) insert(task);
+}
+
+void Timetable::buildProfile() {
+    for (const Edge& edge : byFrom_) isListed_[edge.task] = parts_[edge.task].isThere ? 1 : 0;
+    for (const std::uint32_t task : unlisted_) isListed_[task] = 1;
     arrange(byFrom_, &Part::from);
     arrange(byTo_, &Part::to);
+    unlisted_.clear();
     profile_.clear();
     most_ = std::numeric_limits<int>::min();
-    const auto next = [&](const std::vector<std::size_t>& order, std::size_t i) {
-        while (i < order.size() && !parts_[order[i]].isThere) ++i;
-        return i;
-    };
-    std::size_t from = next(byFrom_, 0);
-    std::size_t to = next(byTo_, 0);
+    std::size_t from = 0;
+    std::size_t to = 0;
     std::size_t step = 0;
     int used = 0;
     Tick time = kLongAgo;
@@ -146,16 +161,12 @@ void Timetable::buildProfile() {
     };
     while (to < byTo_.size() || step + 1 < capacity_.size()) {
         Tick until = kNever;
-        if (from < byFrom_.size()) until = parts_[byFrom_[from]].from;
-        if (to < byTo_.size()) until = std::min(until, parts_[byTo_[to]].to);
+        if (from < byFrom_.size()) until = byFrom_[from].time;
+        if (to < byTo_.size()) until = std::min(until, byTo_[to].time);
         if (step + 1 < capacity_.size()) until = std::min(until, capacity_[step + 1].from);
         close(until);
-        for (; from < byFrom_.size() && parts_[byFrom_[from]].from == until; from = next(byFrom_, from + 1)) {
-            used += tasks_[byFrom_[from]].demand;
-        }
-        for (; to < byTo_.size() && parts_[byTo_[to]].to == until; to = next(byTo_, to + 1)) {
-            used -= tasks_[byTo_[to]].demand;
-        }
+        for (; from < byFrom_.size() && byFrom_[from].time == until; ++from) used += tasks_[byFrom_[from].task].demand;
+        for (; to < byTo_.size() && byTo_[to].time == until; ++to) used -= tasks_[byTo_[to].task].demand;
         if (step + 1 < capacity_.size() && capacity_[step + 1].from == until) ++step;
     }
     close(kNever);
@@ -176,10 +187,15 @@ bool Timetable::propagate(Solver& solver) {
         if (most_ + task.demand <= 0) continue;
         const Tick earliest = solver.lower(task.start);
         const Tick latest = solver.upper(task.start);
-        if (isChanged_[i] == 0 && (latest + task.duration <= grownFrom_ || earliest >= grownTo_)) continue;
+        // From either side: its own bound, or the profile where it would run at that bound.
+        const bool isLater =
+            (isChanged_[i] & kLower) != 0 || (earliest < grownTo_ && grownFrom_ < earliest + task.duration);
+        const bool isEarlier =
+            (isChanged_[i] & kUpper) != 0 || (latest < grownTo_ && grownFrom_ < latest + task.duration);
+        if (!isLater && !isEarlier) continue;
         if (solver.isFalse(task.present)) continue;
         if (earliest == latest && solver.isTrue(task.present)) continue; // it is in the profile, which holds
-        isKept = pushLater(solver, i) && pushEarlier(solver, i);
+        isKept = (!isLater || pushLater(solver, i)) && (!isEarlier || pushEarlier(solver, i));
     }
     for (const std::size_t i : changed_) isChanged_[i] = 0;
     changed_.clear();

@@ -75,8 +75,16 @@ class Timetable final : public learn::Propagator {
     std::int32_t firstVariable_ = 0;
     std::int32_t id_ = 0;
     std::vector<Part> parts_;
-    std::vector<std::size_t> byFrom_, byTo_; ///< tasks in the order of their parts, kept from run to run
-    std::vector<char> isChanged_;            ///< since the last run
+    /// An end of a part that is there.
+    struct Edge {
+        Tick time;
+        std::uint32_t task;
+    };
+    void arrange(std::vector<Edge>& edges, Tick Part::* key);
+    std::vector<Edge> byFrom_, byTo_;     ///< in order of time, kept from run to run
+    std::vector<std::uint32_t> unlisted_; ///< there, and not yet among them
+    std::vector<char> isListed_;
+    std::vector<unsigned char> isChanged_; ///< since the last run: 1 its lower bound, 2 its upper
     std::vector<std::size_t> changed_;
     std::uint64_t epoch_ = std::numeric_limits<std::uint64_t>::max();
     Tick grownFrom_ = 0;
