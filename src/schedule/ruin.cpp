@@ -8,10 +8,11 @@ namespace piewright::schedule {
 
 namespace {
 
-constexpr std::size_t kHistory = 100;    ///< rounds an older cost may still be good enough for
-constexpr std::size_t kMostRemoved = 10; ///< units, before what goes with them
-constexpr std::uint64_t kSegment = 64;   ///< rounds after which the worth of the ways is renewed
-constexpr std::uint64_t kEachRound = 8;  ///< steps beside the placements
+constexpr std::size_t kHistory = 100;     ///< rounds an older cost may still be good enough for
+constexpr std::size_t kMostRemoved = 10;  ///< units, before what goes with them
+constexpr std::uint64_t kSegment = 64;    ///< rounds after which the worth of the ways is renewed
+constexpr std::uint64_t kEachShift = 256; ///< rounds between two passes over the times alone
+constexpr std::uint64_t kEachRound = 8;   ///< steps beside the placements
 
 } // namespace
 
@@ -67,6 +68,7 @@ void Ruin::load(const Schedule& schedule) {
         }
     }
     if (!ejection_) ejection_.emplace(model_, weights_);
+    if (!shift_) shift_.emplace(model_);
     best_ = draft_->total();
     history_.assign(kHistory, best_);
 }
@@ -84,6 +86,10 @@ Ruin::Way Ruin::choose() {
 
 bool Ruin::round() {
     ++rounds_;
+    if (rounds_ % kEachShift == 1 && shift_->run(*draft_) && draft_->total() < best_) {
+        best_ = draft_->total();
+        return true;
+    }
     const Cost now = draft_->total();
     const std::uint64_t before = draft_->board().work();
     const Way way = choose();

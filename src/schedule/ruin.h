@@ -10,6 +10,7 @@
 #include "schedule/eject.h"
 #include "schedule/member.h"
 #include "schedule/model.h"
+#include "schedule/shift.h"
 
 #include <array>
 #include <cstdint>
@@ -56,6 +57,7 @@ class Ruin : public Member {
     std::optional<Draft> draft_;
     std::vector<std::uint64_t> weights_; ///< by unit, for ejections
     std::optional<Ejection> ejection_;
+    std::optional<Shift> shift_;
     Cost best_ = std::numeric_limits<Cost>::max();
     std::vector<Cost> history_;
     std::size_t at_ = 0;
