@@ -1,8 +1,7 @@
 // How good are the schedules, and how soon? Runs the engine on instance files and prints one JSON line for each.
 #include "instances/read.h"
 #include "schedule/check.h"
-#include "schedule/lists.h"
-#include "schedule/prover.h"
+#include "schedule/cost.h"
 #include "schedule/solve.h"
 
 #include <CLI/CLI.hpp>
@@ -13,7 +12,6 @@
 #include <condition_variable>
 #include <cstdio>
 #include <ctime>
-#include <filesystem>
 #include <mutex>
 #include <thread>
 
@@ -23,17 +21,17 @@ using namespace piewright;
 
 struct Settings {
     double seconds = 10.0;
-    int threads = 1;
+    int threads = 2;
     std::uint64_t seed = 1;
     std::uint64_t work = std::numeric_limits<std::uint64_t>::max();
-    std::string lean = "both";
-    bool noOrders = false;
-    bool noEdges = false;
     bool cpu = false;
-    std::string member;
 };
 
 double cpuSeconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+
+double clockSeconds() {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
 
 /// Sets `flag` when the time is up, unless it is let go before.
 class Alarm {
@@ -69,90 +67,52 @@ class Alarm {
 };
 
 struct Found {
-    std::optional<schedule::Tick> value, bound;
-    std::string status;
-    std::uint64_t work = 0;
-    std::uint64_t conflicts = 0;
-    std::vector<std::pair<double, schedule::Tick>> trace;
+    schedule::Answer answer;
+    double total = 0; ///< seconds
+    double late = 0;  ///< after the time was up
+    std::vector<std::pair<double, schedule::Cost>> trace;
 };
 
-/// One member by itself.
-Found runMember(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
-                const std::function<double()>& elapsed) {
+Found run(const schedule::Problem& problem, const Settings& settings) {
     Found found;
-    const auto member = schedule::listSearch(problem, settings.seed);
-    schedule::Standing standing;
-    schedule::Turn turn;
-    turn.cancelled = &cancelled;
-    turn.found = [&](const schedule::Schedule& schedule, schedule::Cost) {
-        found.value = schedule::latestEnd(schedule);
-        found.trace.emplace_back(elapsed(), *found.value);
-        const auto violations = schedule::check(problem, schedule);
-        if (!violations.empty()) {
-            std::fprintf(stderr, "broken schedule: %s\n", violations.front().what.c_str());
-            std::abort();
-        }
-    };
-    while (member && !cancelled && found.work < settings.work) {
-        turn.work = std::min<std::uint64_t>(10'000, settings.work - found.work);
-        const std::uint64_t steps = member->run(turn, standing);
-        if (steps == 0) break;
-        found.work += steps;
+    const auto now = [&] { return settings.cpu ? cpuSeconds() : clockSeconds(); };
+    const double start = now();
+    const auto elapsed = [&] { return now() - start; };
+    std::atomic<bool> cancelled{false};
+    schedule::Options options;
+    options.seed = settings.seed;
+    options.work = settings.work;
+    options.threads = settings.threads;
+    options.cancelled = &cancelled;
+    options.improved = [&](const schedule::Improvement& one) { found.trace.emplace_back(elapsed(), one.value); };
+    {
+        const Alarm alarm(cancelled, settings.seconds, settings.cpu);
+        found.answer = schedule::solve(problem, options);
     }
-    found.status = found.value ? "Feasible" : "OutOfTime";
+    found.total = elapsed();
+    found.late = std::max(0.0, found.total - settings.seconds);
+    if (!found.answer.schedule) return found;
+    const auto violations = schedule::check(problem, *found.answer.schedule);
+    if (!violations.empty() || schedule::costOf(problem, *found.answer.schedule) != found.answer.value) {
+        std::fprintf(stderr, "broken schedule: %s\n",
+                     violations.empty() ? "another value than told" : violations.front().what.c_str());
+        std::abort();
+    }
     return found;
 }
 
-/// The one place that knows how the engine is run.
-Found run(const schedule::Problem& problem, const Settings& settings, const std::atomic<bool>& cancelled,
-          const std::function<double()>& elapsed) {
-    Found found;
-    const auto keep = [&](const schedule::Schedule& schedule, schedule::Tick latest) {
-        const auto violations = schedule::check(problem, schedule);
-        if (!violations.empty()) {
-            std::fprintf(stderr, "broken schedule: %s\n", violations.front().what.c_str());
-            std::abort();
-        }
-        found.value = latest;
-        found.trace.emplace_back(elapsed(), latest);
-    };
-    schedule::ProverOptions options;
-    options.orderLiterals = !settings.noOrders;
-    options.edgeFinding = !settings.noEdges;
-    schedule::Prover prover(problem, options);
-    if (!prover.isHopeless()) {
-        const schedule::Answer first = schedule::solve(problem, {settings.seed, 20'000});
-        if (first.schedule) {
-            prover.hint(*first.schedule, true);
-            keep(*first.schedule, schedule::latestEnd(*first.schedule));
-        }
+const char* nameOf(schedule::Status status) {
+    switch (status) {
+    case schedule::Status::Proven:
+        return "Proven";
+    case schedule::Status::Feasible:
+        return "Feasible";
+    case schedule::Status::Infeasible:
+        return "Infeasible";
+    case schedule::Status::OutOfTime:
+        break;
     }
-    schedule::ProverLimits limits;
-    limits.cancelled = &cancelled;
-    schedule::Verdict verdict = schedule::Verdict::Unknown;
-    if (settings.lean == "up") {
-        limits.work = settings.work;
-        verdict = prover.refute(limits, keep);
-    } else if (settings.lean == "down") {
-        limits.work = settings.work;
-        verdict = prover.improve(limits, keep);
-    } else {
-        // Turns of work, from above and from below.
-        std::uint64_t turn = 2'000'000;
-        for (int i = 0; verdict == schedule::Verdict::Unknown && !cancelled && prover.work() < settings.work; ++i) {
-            limits.work = std::min(turn, settings.work - prover.work());
-            verdict = i % 3 == 2 ? prover.refute(limits, keep) : prover.improve(limits, keep);
-            if (i % 3 == 2) turn += turn / 2;
-        }
-    }
-    found.status = verdict == schedule::Verdict::Satisfied ? "Proven"
-                   : verdict == schedule::Verdict::Refuted ? "Infeasible"
-                   : found.value                           ? "Feasible"
-                                                           : "OutOfTime";
-    if (!prover.isHopeless()) found.bound = prover.bound();
-    found.work = prover.work();
-    found.conflicts = prover.conflicts();
-    return found;
+    return "OutOfTime";
 }
 
 } // namespace
@@ -165,38 +125,32 @@ int main(int argc, char** argv) {
     app.add_option("--seconds", settings.seconds, "for each instance, by the clock");
     app.add_flag("--cpu", settings.cpu,
                  "seconds of the processor, not of the clock: for a machine that others use too");
-    app.add_option("--threads", settings.threads, "at present one is used");
+    app.add_option("--threads", settings.threads, "1 or 2; the same answer by --work alone");
     app.add_option("--seed", settings.seed, "of the first schedule");
     app.add_option("--work", settings.work, "most steps for each instance; the same answer every time");
-    app.add_option("--lean", settings.lean, "down, up or both")->check(CLI::IsMember({"down", "up", "both"}));
-    app.add_flag("--no-orders", settings.noOrders, "without order literals");
-    app.add_flag("--no-edges", settings.noEdges, "without edge finding");
-    app.add_option("--member", settings.member, "one search by itself")->check(CLI::IsMember({"lists"}));
     CLI11_PARSE(app, argc, argv);
     bool isRead = true;
     for (const std::string& file : files) {
-        const double start = cpuSeconds();
-        const auto instance = bench::readInstance(file);
+        auto instance = bench::readInstance(file);
         if (!instance.ok()) {
             std::fprintf(stderr, "%s\n", toText(instance.problems().findings).c_str());
             isRead = false;
             continue;
         }
-        std::atomic<bool> cancelled{false};
-        const Alarm alarm(cancelled, settings.seconds, settings.cpu);
-        const auto elapsed = [&] { return cpuSeconds() - start; };
-        const Found found = settings.member.empty() ? run(instance->problem, settings, cancelled, elapsed)
-                                                    : runMember(instance->problem, settings, cancelled, elapsed);
+        instance->problem.costs = schedule::makespan();
+        const Found found = run(instance->problem, settings);
+        const schedule::Answer& answer = found.answer;
         nlohmann::ordered_json line;
         line["instance"] = file;
-        line["status"] = found.status;
-        line["value"] = found.value ? nlohmann::ordered_json(*found.value) : nlohmann::ordered_json();
-        line["bound"] = found.bound ? nlohmann::ordered_json(*found.bound) : nlohmann::ordered_json();
+        line["status"] = nameOf(answer.status);
+        line["value"] = answer.schedule ? nlohmann::ordered_json(answer.value) : nlohmann::ordered_json();
+        line["bound"] = answer.bound > 0 ? nlohmann::ordered_json(answer.bound) : nlohmann::ordered_json();
         line["first_s"] =
             found.trace.empty() ? nlohmann::ordered_json() : nlohmann::ordered_json(found.trace.front().first);
-        line["total_s"] = cpuSeconds() - start;
-        line["work"] = found.work;
-        line["conflicts"] = found.conflicts;
+        line["total_s"] = found.total;
+        line["late_s"] = found.late;
+        line["work"] = answer.work;
+        if (answer.status == schedule::Status::Infeasible) line["clash"] = answer.clash.limits;
         line["trace"] = found.trace;
         std::printf("%s\n", line.dump().c_str());
         std::fflush(stdout);

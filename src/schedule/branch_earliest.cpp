@@ -5,6 +5,12 @@
 
 namespace piewright::schedule {
 
+namespace {
+Tick earliestEnd(const learn::Solver& solver, const Way& way) {
+    return solver.lower(way.end.variable) + way.end.offset;
+}
+} // namespace
+
 std::optional<learn::Literal> BranchEarliest::first(const learn::Solver& solver) {
     return isEarliestTurn_ ? last(solver) : std::nullopt;
 }
@@ -13,6 +19,7 @@ std::optional<learn::Literal> BranchEarliest::last(const learn::Solver& solver) 
     const Doing* best = nullptr;
     std::pair<Tick, Tick> bestKey;
     for (const Doing& doing : compiled_.doings) {
+        if (doing.ways.empty() || solver.isFalse(doing.present)) continue;
         if (solver.isFixed(doing.start.variable) && isChosen(solver, doing)) continue;
         const std::pair key{solver.lower(doing.start.variable), solver.upper(doing.start.variable)};
         if (best == nullptr || key < bestKey) {
@@ -21,6 +28,7 @@ std::optional<learn::Literal> BranchEarliest::last(const learn::Solver& solver) 
         }
     }
     if (best == nullptr) return undecided(solver);
+    if (!solver.isTrue(best->present)) return best->present;
     // The way that can start earliest, the preferred one of equals.
     const Way* way = nullptr;
     for (const Way& one : best->ways) {
@@ -28,8 +36,7 @@ std::optional<learn::Literal> BranchEarliest::last(const learn::Solver& solver) 
             way = nullptr;
             break;
         }
-        if (!solver.isFalse(one.present) &&
-            (way == nullptr || solver.lower(one.start) + one.duration < solver.lower(way->start) + way->duration)) {
+        if (!solver.isFalse(one.present) && (way == nullptr || earliestEnd(solver, one) < earliestEnd(solver, *way))) {
             way = &one;
         }
     }
@@ -38,8 +45,9 @@ std::optional<learn::Literal> BranchEarliest::last(const learn::Solver& solver) 
 }
 
 bool BranchEarliest::isChosen(const learn::Solver& solver, const Doing& doing) {
-    return doing.ways.size() == 1 || std::any_of(doing.ways.begin(), doing.ways.end(),
-                                                 [&](const Way& way) { return solver.isTrue(way.present); });
+    return (doing.ways.size() == 1 && solver.isTrue(doing.present)) ||
+           std::any_of(doing.ways.begin(), doing.ways.end(),
+                       [&](const Way& way) { return solver.isTrue(way.present); });
 }
 
 std::optional<learn::Literal> BranchEarliest::undecided(const learn::Solver& solver) {

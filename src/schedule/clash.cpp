@@ -50,7 +50,7 @@ class Explainer {
                 if (from + chunk < kept.size()) {
                     fewer.insert(fewer.end(), kept.begin() + static_cast<std::ptrdiff_t>(from + chunk), kept.end());
                 }
-                if (tryKeeping(fewer, std::min(5000 + 4 * first, 1000 + left() / 8)).status == Status::Infeasible) {
+                if (tryKeeping(fewer, std::min(20000 + 4 * first, 1000 + left() / 8)) == Status::Infeasible) {
                     kept = std::move(fewer);
                 } else {
                     from += chunk;
@@ -71,7 +71,7 @@ class Explainer {
             if (isSpent()) {
                 break;
             }
-            if (tryWithout({suspects[i]}, each).status == Status::Feasible) {
+            if (tryWithout({suspects[i]}, each) == Status::Proven) {
                 helpful.push_back(suspects[i]);
             }
         }
@@ -82,13 +82,13 @@ class Explainer {
         std::vector<std::size_t> set;
         for (std::size_t count = 2; count <= suspects.size() && !isSpent(); count *= 2) {
             set.assign(suspects.begin(), suspects.begin() + static_cast<std::ptrdiff_t>(count));
-            if (tryWithout(set, each).status != Status::Feasible) {
+            if (tryWithout(set, each) != Status::Proven) {
                 continue;
             }
             for (std::size_t i = set.size(); i-- > 0 && !isSpent();) {
                 std::vector<std::size_t> fewer = set;
                 fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
-                if (tryWithout(fewer, each).status == Status::Feasible) {
+                if (tryWithout(fewer, each) == Status::Proven) {
                     set = std::move(fewer);
                 }
             }
@@ -103,18 +103,26 @@ class Explainer {
     [[nodiscard]] std::uint64_t left() const { return options_.work - std::min(options_.work, decision_.work); }
     [[nodiscard]] bool isSpent() const { return left() == 0; }
 
-    Decision tryWithout(const std::vector<std::size_t>& givenUp, std::uint64_t work) {
+    Status tryWithout(const std::vector<std::size_t>& givenUp, std::uint64_t work) {
         std::vector<NamedLimit> gone;
         gone.reserve(givenUp.size());
         for (const std::size_t i : givenUp) {
             gone.push_back(limits_[i]);
         }
-        Decision decision = decide(without(problem_, gone), {options_.seed, std::min(work, left())});
+        const Problem rest = without(problem_, gone);
+        const Model model(rest);
+        Options share;
+        share.seed = options_.seed;
+        share.work = std::min(work, left());
+        share.cancelled = options_.cancelled;
+        Standing standing;
+        standing.bound = 0; // any schedule will do
+        const Decision decision = decide(model, share, standing);
         decision_.work += std::max<std::uint64_t>(1, decision.work);
-        return decision;
+        return decision.status;
     }
 
-    Decision tryKeeping(const std::vector<std::size_t>& kept, std::uint64_t work) {
+    Status tryKeeping(const std::vector<std::size_t>& kept, std::uint64_t work) {
         std::vector<std::size_t> rest;
         for (std::size_t i = 0; i < limits_.size(); ++i) {
             if (!std::binary_search(kept.begin(), kept.end(), i)) {

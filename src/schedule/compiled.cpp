@@ -3,6 +3,8 @@
 #include "learn/cardinality.h"
 #include "learn/choice.h"
 #include "schedule/edge_finding.h"
+#include "schedule/pausing.h"
+#include "schedule/span_table.h"
 #include "schedule/timetable.h"
 
 #include <algorithm>
@@ -23,17 +25,16 @@ constexpr std::size_t kPairs = 60'000;      ///< of order literals; beyond, prof
 constexpr std::size_t kSkillSubsets = 1024; ///< redundant levels of people
 } // namespace
 
-Compiled::Compiled(const Model& model, const Problem& stated, const ProverOptions& options)
-    : model_(model), problem_(stated), options_(options) {
-    addActivities();
-    addWindows();
-    addLags();
-    findDistances();
-    addCumulatives();
-    if (options_.orderLiterals) orderPairs();
-    addMachines();
-    addPeople();
-    if (!options_.guardLimits) addSkillLevels();
+Compiled::Compiled(const Problem& open, const Problem& stated, const ProverOptions& options)
+    : window_(open), problem_(stated), options_(options) {
+    using Stage = void (Compiled::*)();
+    for (const Stage stage : {&Compiled::findWays, &Compiled::addActivities, &Compiled::addWindows, &Compiled::addLags,
+                              &Compiled::findDistances, &Compiled::addCumulatives, &Compiled::orderPairs,
+                              &Compiled::addMachines, &Compiled::addReservoirs, &Compiled::addPeople,
+                              &Compiled::addPairs, &Compiled::addSkillLevels, &Compiled::addCosts}) {
+        if (isCutShort()) return;
+        (this->*stage)();
+    }
     isPossible = isPossible && solver.settle();
 }
 
@@ -47,33 +48,138 @@ Literal Compiled::guard(const std::string& limit) {
     return guards.back().holds;
 }
 
+Literal Compiled::all(std::vector<Literal> literals) {
+    std::erase(literals, kTrue);
+    std::sort(literals.begin(), literals.end());
+    literals.erase(std::unique(literals.begin(), literals.end()), literals.end());
+    if (literals.empty()) return kTrue;
+    if (literals.size() == 1) return literals.front();
+    const auto [known, isNew] = alls_.emplace(literals, kTrue);
+    if (!isNew) return known->second;
+    const Literal both = known->second = solver.newBoolean();
+    std::vector<Literal> back{both};
+    for (const Literal literal : literals) {
+        clause({~both, literal});
+        back.push_back(~literal);
+    }
+    clause(std::move(back));
+    return both;
+}
+
+Literal Compiled::any(std::vector<Literal> literals) {
+    for (Literal& literal : literals) literal = ~literal;
+    return literals.empty() ? ~kTrue : ~all(std::move(literals));
+}
+
+void Compiled::connect(Time from, Literal fromPresent, Time to, Literal toPresent, Tick least, Literal when) {
+    const Tick gap = least + from.offset - to.offset;
+    const Literal both = all({fromPresent, toPresent, when});
+    if (from.variable == to.variable) {
+        if (gap > 0) clause({~both});
+        return;
+    }
+    // A bound may be handed to a variable that counts only where the giver's does; both ways where the rule itself is
+    // in question.
+    const bool isFree = when == kTrue;
+    solver.addArc(plus(from.variable), plus(to.variable), gap,
+                  isFree && (fromPresent == kTrue || fromPresent == toPresent) ? kTrue : both);
+    solver.addArc(minus(to.variable), minus(from.variable), gap,
+                  isFree && (toPresent == kTrue || fromPresent == toPresent) ? kTrue : both);
+}
+
+/// Modes that people and time allow by themselves, and how long they last.
+void Compiled::findWays() {
+    skilled_.resize(problem_.skills.size());
+    for (std::size_t w = 0; w < problem_.workers.size(); ++w) {
+        for (const SkillIndex skill : problem_.workers[w].skills) {
+            std::vector<WorkerIndex>& workers = skilled_[at(skill)];
+            if (workers.empty() || workers.back() != static_cast<WorkerIndex>(w)) {
+                workers.push_back(static_cast<WorkerIndex>(w));
+            }
+        }
+    }
+    open_ = static_cast<Tick>(std::min<std::int64_t>(window_.horizon, kNever / 2));
+    modes_.resize(problem_.activities.size());
+    lengths_.assign(problem_.activities.size(), {0, 0});
+    for (std::size_t a = 0; a < modes_.size(); ++a) {
+        const Activity& activity = window_.activities[a];
+        const Tick window = std::min(activity.due, open_) - activity.release;
+        for (std::size_t m = 0; m < activity.modes.size(); ++m) {
+            const Mode& mode = activity.modes[m];
+            bool mayBe = mode.duration <= window;
+            for (const SkillNeed& need : mode.needs) {
+                const auto people = std::count_if(
+                    skilled_[at(need.skill)].begin(), skilled_[at(need.skill)].end(), [&](WorkerIndex worker) {
+                        return std::find(mode.team.begin(), mode.team.end(), worker) == mode.team.end();
+                    });
+                mayBe = mayBe && people >= need.count;
+            }
+            if (!mayBe) continue;
+            std::int64_t longest = mode.duration;
+            for (const Span& pause : mode.pauses) {
+                longest += std::max(0, std::min(pause.to, open_) - std::max(pause.from, 0));
+            }
+            const Length length{mode.duration, static_cast<Tick>(longest)};
+            lengths_[a] = modes_[a].empty() ? length
+                                            : Length{std::min(lengths_[a].least, length.least),
+                                                     std::max(lengths_[a].most, length.most)};
+            modes_[a].push_back(static_cast<int>(m));
+        }
+    }
+}
+
 void Compiled::addActivities() {
-    const std::int64_t open = model_.problem.horizon;
-    open_ = static_cast<Tick>(std::min<std::int64_t>(open, kNever / 2));
     latest = solver.newVariable(0, open_);
     doings.resize(problem_.activities.size());
     for (std::size_t a = 0; a < doings.size(); ++a) {
-        const Length length = model_.lengths[a];
+        const Length length = lengths_[a];
         Doing& doing = doings[a];
-        if (length.least > open_) {
-            isPossible = false;
-            doing.start = doing.end = {latest, 0};
-        } else {
-            doing.start = {solver.newVariable(0, open_ - length.least), 0};
-            doing.end = {doing.start.variable, length.least};
+        if (problem_.activities[a].isOptional) {
+            doing.present = solver.newBoolean();
+            solver.hint(learn::variableOf(doing.present.half), 1);
         }
+        if (modes_[a].empty()) {
+            clause({~doing.present});
+            doing.start = doing.end = {latest, 0};
+            continue;
+        }
+        doing.start = {solver.newVariable(0, open_ - length.least), 0};
+        doing.end = {doing.start.variable, length.least};
+        if (doing.present != kTrue) solver.makeOptional(doing.start.variable, doing.present);
         if (length.least != length.most) {
             doing.end = {solver.newVariable(0, open_), 0};
+            if (doing.present != kTrue) solver.makeOptional(doing.end.variable, doing.present);
             solver.addDifference(doing.start.variable, doing.end.variable, length.least);
             solver.addDifference(doing.end.variable, doing.start.variable, -length.most);
         }
-        for (const int mode : model_.modes[a]) {
-            doing.ways.push_back({mode, modeOf(a, mode).duration, doing.start.variable, kTrue, {}});
+        for (const int mode : modes_[a]) {
+            Way way;
+            way.mode = mode;
+            way.duration = modeOf(a, mode).duration;
+            way.start = doing.start.variable;
+            way.present = doing.present;
+            way.end = doing.end;
+            doing.ways.push_back(std::move(way));
         }
-        if (doing.ways.size() > 1) addAlternatives(a);
-        solver.addArc(plus(doing.end.variable), plus(latest), doing.end.offset);
+        if (doing.ways.size() > 1) {
+            addAlternatives(a);
+        } else {
+            addWay(a, doing.ways.front());
+        }
+        solver.addArc(plus(doing.end.variable), plus(latest), doing.end.offset, doing.present);
         solver.addArc(minus(latest), minus(doing.end.variable), doing.end.offset);
     }
+}
+
+/// Its end where it pauses, which its start and end variables are there for already.
+void Compiled::addWay(std::size_t a, Way& way) {
+    std::vector<Span> pauses;
+    for (const Span& pause : modeOf(a, way.mode).pauses) {
+        if (pause.to > 0 && pause.from < open_) pauses.push_back(pause);
+    }
+    if (pauses.empty()) return;
+    way.pauses = true;
+    Pausing::post(solver, way.start, way.end.variable, WorkingTime(way.duration, std::move(pauses)));
 }
 
 void Compiled::addAlternatives(std::size_t a) {
@@ -81,17 +187,21 @@ void Compiled::addAlternatives(std::size_t a) {
     std::vector<Literal> any;
     std::vector<learn::Choice::Candidate> choices[4];
     for (Way& way : doing.ways) {
-        if (way.duration > open_) {
-            way.present = ~kTrue;
-            continue;
-        }
         way.present = solver.newBoolean();
         way.start = solver.newVariable(0, open_ - way.duration);
         solver.makeOptional(way.start, way.present);
+        way.end = {way.start, way.duration};
+        const std::vector<Span>& pauses = modeOf(a, way.mode).pauses;
+        if (std::any_of(pauses.begin(), pauses.end(),
+                        [&](const Span& pause) { return pause.to > 0 && pause.from < open_; })) {
+            way.end = {solver.newVariable(0, open_), 0};
+            solver.makeOptional(way.end.variable, way.present);
+        }
+        addWay(a, way);
         any.push_back(way.present);
+        if (doing.present != kTrue) clause({~way.present, doing.present});
         // Whichever way it is done, if it is done so, it keeps the bounds of the activity; and the other way round
         // once the way is chosen.
-        const Tick shift = way.duration - doing.end.offset;
         const learn::Variable start = doing.start.variable;
         const learn::Variable end = doing.end.variable;
         solver.addArc(plus(start), plus(way.start), 0);
@@ -101,18 +211,21 @@ void Compiled::addAlternatives(std::size_t a) {
         choices[0].push_back({plus(way.start), 0, way.present});
         choices[1].push_back({minus(way.start), 0, way.present});
         if (end != start) {
-            solver.addArc(plus(end), plus(way.start), -shift);
-            solver.addArc(minus(end), minus(way.start), shift);
-            solver.addArc(plus(way.start), plus(end), shift, way.present);
-            solver.addArc(minus(way.start), minus(end), -shift, way.present);
-            choices[2].push_back({plus(way.start), shift, way.present});
-            choices[3].push_back({minus(way.start), -shift, way.present});
+            const learn::Variable own = way.end.variable;
+            const Tick shift = way.end.offset - doing.end.offset;
+            solver.addArc(plus(end), plus(own), -shift);
+            solver.addArc(minus(end), minus(own), shift);
+            solver.addArc(plus(own), plus(end), shift, way.present);
+            solver.addArc(minus(own), minus(end), -shift, way.present);
+            choices[2].push_back({plus(own), shift, way.present});
+            choices[3].push_back({minus(own), -shift, way.present});
         }
     }
-    clause(any);
     for (std::size_t i = 0; i < any.size(); ++i) {
         for (std::size_t j = i + 1; j < any.size(); ++j) clause({~any[i], ~any[j]});
     }
+    any.push_back(~doing.present);
+    clause(std::move(any));
     const learn::Half halves[4] = {plus(doing.start.variable), minus(doing.start.variable), plus(doing.end.variable),
                                    minus(doing.end.variable)};
     for (std::size_t side = 0; side < 4; ++side) {
@@ -123,8 +236,19 @@ void Compiled::addAlternatives(std::size_t a) {
 void Compiled::addWindows() {
     for (std::size_t a = 0; a < doings.size(); ++a) {
         const Activity& activity = problem_.activities[a];
-        if (activity.release > 0) clause({~guard(activity.releaseReason), atLeast(doings[a].start, activity.release)});
-        if (activity.due < open_) clause({~guard(activity.dueReason), atMost(doings[a].end, activity.due)});
+        const Doing& doing = doings[a];
+        if (doing.ways.empty()) continue;
+        // A bound of what may be absent says that it is, where it cannot be kept; a guarded one must not.
+        const auto limit = [&](const std::string& reason, Literal bound) {
+            const Literal active = guard(reason);
+            if (active == kTrue) {
+                clause({bound});
+            } else {
+                clause({~active, ~doing.present, bound});
+            }
+        };
+        if (activity.release > 0) limit(activity.releaseReason, atLeast(doing.start, activity.release));
+        if (activity.due < open_) limit(activity.dueReason, atMost(doing.end, activity.due));
     }
     if (problem_.horizon < open_) {
         clause({~guard(problem_.horizonReason), learn::atMost(latest, problem_.horizon)});
@@ -133,19 +257,34 @@ void Compiled::addWindows() {
 
 void Compiled::addLags() {
     for (const Lag& lag : problem_.lags) {
-        const auto time = [&](ActivityIndex activity, Point point) {
-            const Doing& doing = doings[at(activity)];
-            return point == Point::Start ? doing.start : doing.end;
-        };
-        const Time from = time(lag.from, lag.fromPoint);
-        const Time to = time(lag.to, lag.toPoint);
-        const Tick least = lag.least + from.offset - to.offset;
-        if (from.variable == to.variable) {
-            if (least > 0) clause({~guard(lag.reason)});
-            continue;
-        }
-        solver.addDifference(from.variable, to.variable, least, guard(lag.reason));
+        const Doing& from = doings[at(lag.from)];
+        const Doing& to = doings[at(lag.to)];
+        if (from.ways.empty() || to.ways.empty()) continue;
+        connect(lag.fromPoint == Point::Start ? from.start : from.end, from.present,
+                lag.toPoint == Point::Start ? to.start : to.end, to.present, lag.least, guard(lag.reason));
     }
+}
+
+/// Who stays, and what must be done with what.
+void Compiled::addPairs() {
+    for (const Stay& stay : problem_.stays) {
+        const Literal active = guard(stay.reason);
+        for (const auto& [worker, there] : busy_[at(stay.to)]) {
+            clause({~active, ~there, ~doings[at(stay.from)].present, takesPart(at(stay.from), worker)});
+        }
+    }
+    for (const Implication& one : problem_.implications) {
+        clause({~guard(one.reason), ~doings[at(one.given)].present, doings[at(one.also)].present});
+    }
+}
+
+Literal Compiled::takesPart(std::size_t activity, std::size_t worker) const {
+    const auto found = busy_[activity].find(worker);
+    return found == busy_[activity].end() ? ~kTrue : found->second;
+}
+
+Occupation Compiled::occupationOf(std::size_t activity, const Way& way, const Use& use) const {
+    return {activity, {way.start, 0}, way.end, way.present, use.family, way.duration, use.amount};
 }
 
 void Compiled::findDistances() {
@@ -156,8 +295,9 @@ void Compiled::findDistances() {
     for (const Lag& lag : problem_.lags) {
         const std::size_t from = at(lag.from);
         const std::size_t to = at(lag.to);
-        const Tick start = lag.least + (lag.fromPoint == Point::End ? model_.lengths[from].least : 0) -
-                           (lag.toPoint == Point::End ? model_.lengths[to].most : 0);
+        if (doings[from].present != kTrue || doings[to].present != kTrue) continue;
+        const Tick start = lag.least + (lag.fromPoint == Point::End ? lengths_[from].least : 0) -
+                           (lag.toPoint == Point::End ? lengths_[to].most : 0);
         distance_[from * n + to] = std::max(distance_[from * n + to], start);
     }
     for (std::size_t k = 0; k < n; ++k) {
@@ -178,6 +318,8 @@ void Compiled::addCumulatives() {
         const Resource& resource = problem_.resources[r];
         if (!resource.cumulative) continue;
         std::vector<Task> tasks;
+        std::vector<SpanTask> spans;
+        bool pauses = false;
         std::int64_t total = 0;
         for (std::size_t a = 0; a < doings.size(); ++a) {
             for (const Way& way : doings[a].ways) {
@@ -185,6 +327,8 @@ void Compiled::addCumulatives() {
                     if (at(use.resource) != r || use.amount <= 0 || way.duration <= 0) continue;
                     if (way.present == ~kTrue) continue;
                     tasks.push_back({way.start, way.duration, use.amount, way.present});
+                    spans.push_back({{way.start, 0}, way.end, use.amount, way.present});
+                    pauses = pauses || way.pauses;
                     total += use.amount;
                 }
             }
@@ -192,6 +336,7 @@ void Compiled::addCumulatives() {
         const std::vector<Step> steps = stepsOf(*resource.cumulative);
         if (tasks.empty() || (steps.size() == 1 && total <= steps.front().capacity)) continue;
         const Literal active = guard(resource.name);
+        if (pauses) SpanTable::post(solver, std::move(spans), steps, active);
         if (options_.edgeFinding) EdgeFinding::post(solver, tasks, steps, active);
         Timetable::post(solver, std::move(tasks), steps, active);
     }
@@ -199,12 +344,12 @@ void Compiled::addCumulatives() {
 
 void Compiled::orderPairs() {
     const std::size_t n = doings.size();
-    if (n > kMatrix || options_.guardLimits) return;
+    if (n > kMatrix || options_.guardLimits || !options_.orderLiterals) return;
     isOrdered_.assign(n * n, 0);
     // Demands of mandatory activities of one length, by resource.
     std::vector<std::vector<int>> demand(n, std::vector<int>(problem_.resources.size(), 0));
     for (std::size_t a = 0; a < n; ++a) {
-        if (!isSingle(a) || doings[a].ways[0].duration <= 0) continue;
+        if (!isSingle(a) || doings[a].present != kTrue || doings[a].ways[0].duration <= 0) continue;
         for (const Use& use : modeOf(a, doings[a].ways[0].mode).uses) {
             if (problem_.resources[at(use.resource)].cumulative) demand[a][at(use.resource)] = use.amount;
         }
@@ -223,8 +368,7 @@ void Compiled::orderPairs() {
             }
             if (!isApart) continue;
             ++pairs;
-            order({a, doings[a].start, doings[a].end, kTrue, {}}, {b, doings[b].start, doings[b].end, kTrue, {}}, 0, 0,
-                  kTrue);
+            order(occupationOf(a, doings[a].ways[0], {}), occupationOf(b, doings[b].ways[0], {}), 0, 0, kTrue);
             isOrdered_[a * n + b] = isOrdered_[b * n + a] = 1;
         }
     }
@@ -234,37 +378,37 @@ void Compiled::orderPairs() {
 Literal Compiled::before(std::size_t one, std::size_t other, const Occupation& first, const Occupation& second,
                          Tick setup) {
     const Literal holds = solver.newBoolean();
-    solver.addDifference(first.start.variable, second.start.variable,
-                         first.end.offset - first.start.offset + setup + first.start.offset - second.start.offset,
+    solver.addDifference(first.end.variable, second.start.variable, first.end.offset + setup - second.start.offset,
                          holds);
     orders.push_back({one, other, holds});
     return holds;
 }
 
 void Compiled::order(const Occupation& one, const Occupation& other, Tick setup, Tick setupBack, Literal active) {
-    // Both spans have a fixed length, so starts are enough.
-    const Tick length = one.end.offset - one.start.offset;
-    const Tick lengthBack = other.end.offset - other.start.offset;
-    const bool isFirst = distance(one.activity, other.activity) >= length + setup;
-    const bool isSecond = distance(other.activity, one.activity) >= lengthBack + setupBack;
+    if (isCutShort()) return;
+    const Tick length = one.duration;
+    const Tick lengthBack = other.duration;
+    const auto lastsAlike = [](const Occupation& x) { return x.end.variable == x.start.variable; };
+    const bool isFirst = lastsAlike(one) && distance(one.activity, other.activity) >= length + setup;
+    const bool isSecond = lastsAlike(other) && distance(other.activity, one.activity) >= lengthBack + setupBack;
     if (isFirst || isSecond) return;
     // Distances are of activities; a way that is not chosen keeps no order.
     const bool isMandatory = one.present == kTrue && other.present == kTrue && active == kTrue;
     const bool mayBeFirst = distance(other.activity, one.activity) <= -(length + setup);
     const bool mayBeSecond = distance(one.activity, other.activity) <= -(lengthBack + setupBack);
-    const auto arc = [&](const Occupation& x, const Occupation& y, Tick least, Literal when) {
-        solver.addDifference(x.start.variable, y.start.variable, least + x.start.offset - y.start.offset, when);
+    const auto arc = [&](const Occupation& x, const Occupation& y, Tick gap, Literal when) {
+        solver.addDifference(x.end.variable, y.start.variable, gap + x.end.offset - y.start.offset, when);
     };
     if (isMandatory) {
         if (!mayBeFirst && !mayBeSecond) {
             isPossible = false;
         } else if (!mayBeSecond) {
-            arc(one, other, length + setup, kTrue);
+            arc(one, other, setup, kTrue);
         } else if (!mayBeFirst) {
-            arc(other, one, lengthBack + setupBack, kTrue);
+            arc(other, one, setupBack, kTrue);
         } else {
             const Literal holds = before(one.activity, other.activity, one, other, setup);
-            arc(other, one, lengthBack + setupBack, ~holds);
+            arc(other, one, setupBack, ~holds);
         }
         return;
     }
@@ -293,14 +437,15 @@ void Compiled::addMachines() {
         const Literal active = guard(resource.name);
         std::vector<Occupation> occupations;
         std::vector<Task> tasks;
-        bool hasEmpty = false;
+        bool hasEmpty = false; // or one that pauses: the timetable does not say all of these
         for (std::size_t a = 0; a < n; ++a) {
             for (const Way& way : doings[a].ways) {
                 for (const Use& use : modeOf(a, way.mode).uses) {
                     if (at(use.resource) != r || way.present == ~kTrue) continue;
-                    occupations.push_back({a, {way.start, 0}, {way.start, way.duration}, way.present, use.family});
-                    hasEmpty = hasEmpty || way.duration == 0;
-                    if (way.duration > 0) tasks.push_back({way.start, way.duration, 1, way.present});
+                    occupations.push_back(occupationOf(a, way, use));
+                    hasEmpty = hasEmpty || way.duration == 0 || way.pauses;
+                    const int amount = machine.together > 1 ? use.amount : 1;
+                    if (way.duration > 0 && amount > 0) tasks.push_back({way.start, way.duration, amount, way.present});
                 }
             }
         }
@@ -310,9 +455,11 @@ void Compiled::addMachines() {
             }
             for (const Span& away : machine.away) keepApart(one, away, active);
         }
+        const bool hasLoads = machine.together > 1 || !machine.firstCost.empty();
+        if (hasLoads) addLoads(machine, occupations, active);
         const std::size_t pairs = occupations.size() * (occupations.size() - 1) / 2;
         const bool isOrderNeeded = hasEmpty || !machine.setup.empty();
-        if (isOrderNeeded || orders.size() + pairs <= kPairs) {
+        if (!hasLoads && (isOrderNeeded || orders.size() + pairs <= kPairs)) {
             const auto setup = [&](const Occupation& x, const Occupation& y) {
                 return machine.setup.empty() ? Tick{0} : machine.setup[at(x.family)][at(y.family)];
             };
@@ -325,7 +472,7 @@ void Compiled::addMachines() {
             }
         }
         if (tasks.size() > 1) {
-            const std::vector<Step> steps{{-kNever, 1}};
+            const std::vector<Step> steps{{-kNever, machine.together}};
             if (options_.edgeFinding) EdgeFinding::post(solver, tasks, steps, active);
             Timetable::post(solver, std::move(tasks), steps, active);
         }
@@ -334,7 +481,7 @@ void Compiled::addMachines() {
 
 void Compiled::addPeople() {
     const std::size_t n = doings.size();
-    std::vector<std::map<std::size_t, Literal>> busy(n); // by activity: worker to "takes part"
+    busy_.resize(n);
     for (std::size_t a = 0; a < n; ++a) {
         std::map<std::size_t, std::vector<Literal>> causes;
         for (Way& way : doings[a].ways) {
@@ -344,7 +491,7 @@ void Compiled::addPeople() {
             for (const SkillNeed& need : mode.needs) {
                 std::vector<Literal> fillers;
                 way.places.emplace_back();
-                for (const WorkerIndex worker : model_.skilled[at(need.skill)]) {
+                for (const WorkerIndex worker : skilled_[at(need.skill)]) {
                     if (std::find(mode.team.begin(), mode.team.end(), worker) != mode.team.end()) continue;
                     const Literal filled = solver.newBoolean();
                     clause({~filled, way.present});
@@ -376,28 +523,19 @@ void Compiled::addPeople() {
                 either.push_back(~takesPart);
                 clause(std::move(either));
             }
-            busy[a].emplace(worker, takesPart);
-            const Literal active = guard(problem_.workers[worker].name);
-            const Occupation occupation{a, doings[a].start, doings[a].end, takesPart, {}};
-            Tick left = -kNever;
-            for (const Span& span : problem_.workers[worker].present) {
-                if (left == -kNever) {
-                    clause({~takesPart, ~active, atLeast(occupation.start, span.from)});
-                } else {
-                    keepApart(occupation, {left, span.from}, active);
-                }
-                left = span.to;
-            }
-            clause({~takesPart, ~active, left == -kNever ? ~kTrue : atMost(occupation.end, left)});
+            busy_[a].emplace(worker, takesPart);
+            keepPresent(a, worker, takesPart);
         }
     }
     // One at a time. The literals for the two orders are shared by all people who may meet there.
     const auto comesBefore = [&](std::size_t a, std::size_t b) {
-        if (distance(a, b) >= model_.lengths[a].most) return kTrue;
-        if (distance(b, a) > -model_.lengths[a].least) return ~kTrue;
+        if (distance(a, b) >= lengths_[a].most) return kTrue;
+        if (distance(b, a) > -lengths_[a].least) return ~kTrue;
         const Literal holds = solver.newBoolean();
         solver.addDifference(doings[a].end.variable, doings[b].start.variable,
                              doings[a].end.offset - doings[b].start.offset, holds);
+        if (doings[a].present != kTrue) clause({~holds, doings[a].present});
+        if (doings[b].present != kTrue) clause({~holds, doings[b].present});
         orders.push_back({a, b, holds});
         return holds;
     };
@@ -407,9 +545,9 @@ void Compiled::addPeople() {
             bool isStated = false;
             Literal first = kTrue;
             Literal second = kTrue;
-            for (const auto& [worker, here] : busy[a]) {
-                const auto there = busy[b].find(worker);
-                if (there == busy[b].end()) continue;
+            for (const auto& [worker, here] : busy_[a]) {
+                const auto there = busy_[b].find(worker);
+                if (there == busy_[b].end()) continue;
                 if (!std::exchange(isStated, true)) {
                     first = comesBefore(a, b);
                     second = first == kTrue ? ~kTrue : comesBefore(b, a);
@@ -421,8 +559,46 @@ void Compiled::addPeople() {
     }
 }
 
+/// A worker who takes part is there, wholly within one span, or all the while that it does not pause.
+void Compiled::keepPresent(std::size_t a, std::size_t worker, Literal takesPart) {
+    const Literal active = guard(problem_.workers[worker].name);
+    std::vector<Span> absences;
+    Tick left = -kNever;
+    for (const Span& span : problem_.workers[worker].present) {
+        absences.push_back({left, span.from});
+        left = span.to;
+    }
+    absences.push_back({left, kNever});
+    const bool pauses =
+        std::any_of(doings[a].ways.begin(), doings[a].ways.end(), [](const Way& way) { return way.pauses; });
+    if (!pauses) {
+        Occupation occupation;
+        occupation.start = doings[a].start;
+        occupation.end = doings[a].end;
+        occupation.present = takesPart;
+        for (const Span& absence : absences) keepApart(occupation, absence, active);
+        return;
+    }
+    for (const Way& way : doings[a].ways) {
+        Occupation occupation;
+        occupation.start = {way.start, 0};
+        occupation.end = way.end;
+        occupation.present = doings[a].ways.size() == 1 ? takesPart : all({takesPart, way.present});
+        for (Span absence : absences) {
+            for (const Span& pause : modeOf(a, way.mode).pauses) {
+                if (pause.from < absence.to && pause.to > absence.from) {
+                    if (pause.from > absence.from) keepApart(occupation, {absence.from, pause.from}, active);
+                    absence.from = std::min(pause.to, absence.to);
+                }
+            }
+            if (absence.from < absence.to) keepApart(occupation, absence, active);
+        }
+    }
+}
+
 /// Redundant: whoever has one of some skills can take one place of these at a time.
 void Compiled::addSkillLevels() {
+    if (options_.guardLimits) return;
     std::set<std::size_t> asked;
     for (std::size_t a = 0; a < doings.size(); ++a) {
         for (const Way& way : doings[a].ways) {
@@ -469,7 +645,7 @@ void Compiled::addSkillLevels() {
                 int places = 0;
                 for (const SkillNeed& need : modeOf(a, way.mode).needs)
                     places += isIn[at(need.skill)] != 0 ? need.count : 0;
-                if (places == 0 || way.duration == 0 || way.present == ~kTrue) continue;
+                if (places == 0 || way.duration == 0 || way.pauses || way.present == ~kTrue) continue;
                 tasks.push_back({way.start, way.duration, places, way.present});
                 total += places;
             }

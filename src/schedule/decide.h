@@ -1,19 +1,22 @@
-// Whether a problem has a schedule: all the engine's means, one after the other, the cheap ones first.
+// One run of all the engine's means on a problem.
 #pragma once
 
+#include "schedule/member.h"
+#include "schedule/model.h"
 #include "schedule/solve.h"
 
 namespace piewright::schedule {
 
 struct Decision {
     Status status = Status::OutOfTime;
-    std::optional<Schedule> schedule;
     /// With Infeasible, when the rules on time alone say so: their reasons, in order.
     std::optional<std::vector<std::string>> loop;
     std::vector<std::uint64_t> failures; ///< with OutOfTime: how often each activity found no place
     std::uint64_t work = 0;
 };
 
-[[nodiscard]] Decision decide(const Problem& problem, const Options& options);
+/// Begins from what `standing` knows and leaves there what has been found. `broken`: see lanes.h.
+[[nodiscard]] Decision decide(const Model& model, const Options& options, Standing& standing,
+                              const Schedule* broken = nullptr);
 
 } // namespace piewright::schedule

@@ -61,6 +61,8 @@ void Distances::find(Node from, bool forward, std::vector<Tick>& row) {
     for (std::size_t i = 0; i < queue_.size(); ++i) {
         const Node node = queue_[i];
         isQueued_[node] = 0;
+        // What may be left out holds nothing together.
+        if (model_.unitOf[node / 2] != model_.unitOf[from / 2] && !model_.presence.isRequired(node / 2)) continue;
         const Length length = model_.lengths[node / 2];
         const bool isStart = node % 2 == 0;
         reach(node ^ 1U, distance_[node] + (isStart == forward ? length.least : -length.most));

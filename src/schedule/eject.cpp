@@ -7,8 +7,8 @@
 
 namespace piewright::schedule {
 
-Ejection::Ejection(const Model& model, const Bounds& open, const std::vector<std::uint64_t>& weights)
-    : model_(model), open_(open), weights_(weights), isChosen_(model.units.size(), 0), distances_(model) {}
+Ejection::Ejection(const Model& model, const std::vector<std::uint64_t>& weights)
+    : model_(model), weights_(weights), isChosen_(model.units.size(), 0), distances_(model) {}
 
 void Ejection::add(std::size_t activity) {
     const std::size_t unit = model_.unitOf[activity];
@@ -20,7 +20,8 @@ void Ejection::add(std::size_t activity) {
     cost_ += weights_[unit];
 }
 
-std::optional<Ejection::Plan> Ejection::plan(const Board& board, std::size_t unit, Tick start, std::uint64_t limit) {
+std::optional<Ejection::Plan> Ejection::plan(const Board& board, const Bounds& bounds, std::size_t unit, Tick start,
+                                             std::uint64_t limit) {
     for (const std::size_t old : chosen_) {
         isChosen_[old] = 0;
     }
@@ -36,9 +37,11 @@ std::optional<Ejection::Plan> Ejection::plan(const Board& board, std::size_t uni
         int bestMode = -1;
         std::uint64_t bestCost = 0;
         for (const int mode : model_.modes[activity]) {
-            const Tick end = when + model_.problem.activities[activity].modes[static_cast<std::size_t>(mode)].duration;
-            if (when < open_.lower(startOf(activity)) || when > open_.upper(startOf(activity)) ||
-                end < open_.lower(endOf(activity)) || end > open_.upper(endOf(activity))) {
+            const Stretch stretch(model_.mode(activity, mode));
+            const Tick end = stretch.end(when);
+            if (stretch.start(when) != when || when < bounds.openLower(startOf(activity)) ||
+                when > bounds.openUpper(startOf(activity)) || end < bounds.openLower(endOf(activity)) ||
+                end > bounds.openUpper(endOf(activity))) {
                 continue;
             }
             blockers.clear();
@@ -65,6 +68,7 @@ std::optional<Ejection::Plan> Ejection::plan(const Board& board, std::size_t uni
         }
     }
     gatherTemporal(board, unit, start, plan.modes);
+    if (isChosen_[unit] != 0) return std::nullopt; // it would be in its own way
     if (cost_ >= limit) {
         return std::nullopt;
     }
@@ -86,21 +90,98 @@ std::uint64_t Ejection::newCost(const std::vector<std::size_t>& units) {
 
 bool Ejection::gatherBlockers(const Board& board, std::size_t activity, int mode, Tick start,
                               std::vector<std::size_t>& units) {
-    const Mode& way = model_.problem.activities[activity].modes[static_cast<std::size_t>(mode)];
-    const Tick end = start + way.duration;
+    const Mode& way = model_.mode(activity, mode);
+    const Stretch stretch(way);
+    const Tick end = stretch.end(start);
     for (const Use& use : way.uses) {
-        if (model_.problem.resources[at(use.resource)].machine) {
-            const Line& line = board.line(use.resource);
-            if (!line.open(start, end, use.family)) {
-                return false;
+        const bool isFine = model_.problem.resources[at(use.resource)].machine
+                                ? gatherOnLine(board, use, start, stretch, units)
+                                : gatherOnLevel(board, use, start, end, units);
+        if (!isFine) return false;
+    }
+    return gatherAtStocks(board, way, start, end, units) && gatherPeople(board, activity, way, start, units);
+}
+
+bool Ejection::isGone(std::size_t activity, const std::vector<std::size_t>& units) const {
+    const std::size_t unit = model_.unitOf[activity];
+    return isChosen_[unit] != 0 || std::find(units.begin(), units.end(), unit) != units.end();
+}
+
+/// Of the load it would be of, the cheapest; of other loads, all.
+bool Ejection::gatherOnLine(const Board& board, const Use& use, Tick start, const Stretch& stretch,
+                            std::vector<std::size_t>& units) {
+    const Line& line = board.line(use.resource);
+    if (!line.open(start, stretch, use.family)) return false;
+    std::vector<Line::Booking> load;
+    line.forBlockers(start, stretch.end(start), use.family, [&](const Line::Booking& booking) {
+        if (line.joins(booking, start, use.family)) {
+            load.push_back(booking);
+        } else {
+            units.push_back(model_.unitOf[booking.activity]);
+        }
+    });
+    std::int64_t room = std::int64_t{model_.problem.resources[at(use.resource)].machine->together} - use.amount;
+    for (const Line::Booking& booking : load) {
+        if (booking.end > booking.start && !isGone(booking.activity, units)) room -= booking.amount;
+    }
+    while (room < 0 && stretch.duration() > 0) {
+        const Line::Booking* cheapest = nullptr;
+        for (const Line::Booking& booking : load) {
+            if (booking.end == booking.start || isGone(booking.activity, units)) continue;
+            const auto key = [&](const Line::Booking& b) {
+                return std::tuple{weights_[model_.unitOf[b.activity]], -b.amount, b.activity};
+            };
+            if (cheapest == nullptr || key(booking) < key(*cheapest)) cheapest = &booking;
+        }
+        if (cheapest == nullptr) return false;
+        const std::size_t unit = model_.unitOf[cheapest->activity];
+        for (const Line::Booking& booking : load) {
+            if (model_.unitOf[booking.activity] == unit && !isGone(booking.activity, units)) room += booking.amount;
+        }
+        units.push_back(unit);
+    }
+    return true;
+}
+
+/// Flows of the same way that come no later than the moment at which it would be too much.
+bool Ejection::gatherAtStocks(const Board& board, const Mode& mode, Tick start, Tick end,
+                              std::vector<std::size_t>& units) {
+    std::vector<Stock::Change> changes;
+    for (std::size_t i = 0; i < mode.flows.size(); ++i) {
+        const ResourceIndex resource = mode.flows[i].resource;
+        const auto here = mode.flows.begin() + static_cast<std::ptrdiff_t>(i);
+        if (std::any_of(mode.flows.begin(), here, [&](const Flow& flow) { return flow.resource == resource; }))
+            continue;
+        const Stock& stock = board.stock(resource);
+        changes.clear();
+        for (const Flow& flow : mode.flows) {
+            if (flow.resource == resource) changes.push_back({flow.point == Point::Start ? start : end, flow.amount});
+        }
+        for (const Stock::Booking& booking : stock.bookings()) {
+            if (isGone(booking.activity, units)) changes.push_back({booking.when, -booking.amount});
+        }
+        for (Stock::Change beyond = stock.firstBeyond(changes); beyond.amount != 0;
+             beyond = stock.firstBeyond(changes)) {
+            const Stock::Booking* cheapest = nullptr;
+            for (const Stock::Booking& booking : stock.bookings()) {
+                if (booking.when > beyond.when) break;
+                if (booking.amount == 0 || (booking.amount < 0) != (beyond.amount < 0) ||
+                    isGone(booking.activity, units))
+                    continue;
+                const auto key = [&](const Stock::Booking& b) {
+                    return std::tuple{weights_[model_.unitOf[b.activity]], -b.when, b.activity};
+                };
+                if (cheapest == nullptr || key(booking) < key(*cheapest)) cheapest = &booking;
             }
-            line.forBlockers(start, end, use.family,
-                             [&](const Line::Booking& booking) { units.push_back(model_.unitOf[booking.activity]); });
-        } else if (!gatherOnLevel(board, use, start, end, units)) {
-            return false;
+            if (cheapest == nullptr) return false;
+            const std::size_t unit = model_.unitOf[cheapest->activity];
+            for (const Stock::Booking& booking : stock.bookings()) {
+                if (model_.unitOf[booking.activity] == unit) changes.push_back({booking.when, -booking.amount});
+            }
+            units.push_back(unit);
         }
     }
-    return gatherPeople(board, way, start, end, units);
+    return true;
 }
 
 bool Ejection::gatherOnLevel(const Board& board, const Use& use, Tick start, Tick end,
@@ -171,60 +252,94 @@ bool Ejection::gatherOnLevel(const Board& board, const Use& use, Tick start, Tic
     return true;
 }
 
-bool Ejection::gatherPeople(const Board& board, const Mode& mode, Tick start, Tick end,
+bool Ejection::gatherPeople(const Board& board, std::size_t activity, const Mode& mode, Tick start,
                             std::vector<std::size_t>& units) {
+    const Stretch stretch(mode);
+    const Tick end = stretch.end(start);
     for (const WorkerIndex worker : mode.team) {
         const Diary& diary = board.diary(worker);
-        if (!diary.present(start, end)) {
-            return false;
-        }
+        if (!diary.present(start, stretch)) return false;
         diary.forBlockers(start, end,
                           [&](const Diary::Booking& booking) { units.push_back(model_.unitOf[booking.activity]); });
     }
-    if (mode.needs.empty()) {
-        return true;
+    const auto isOn = [](const std::vector<WorkerIndex>& workers, WorkerIndex worker) {
+        return std::find(workers.begin(), workers.end(), worker) != workers.end();
+    };
+    // Whom it must share people with, and cannot, goes.
+    for (const std::size_t other : model_.staysAmong[activity]) {
+        if (!board.isPlaced(other) || isGone(other, units)) continue;
+        if (!std::all_of(mode.team.begin(), mode.team.end(),
+                         [&](WorkerIndex worker) { return isOn(board.placed(other).workers, worker); }))
+            units.push_back(model_.unitOf[other]);
     }
     struct Candidate {
         std::uint64_t cost;
         int versatility;
         WorkerIndex worker;
     };
-    std::vector<Candidate> candidates;
     std::vector<std::size_t> theirs;
     const auto blockersOf = [&](WorkerIndex worker) {
         theirs.clear();
         board.diary(worker).forBlockers(start, end, [&](const Diary::Booking& booking) {
-            const std::size_t unit = model_.unitOf[booking.activity];
-            if (std::find(units.begin(), units.end(), unit) == units.end()) {
-                theirs.push_back(unit);
-            }
+            if (!isGone(booking.activity, units)) theirs.push_back(model_.unitOf[booking.activity]);
         });
     };
-    for (std::size_t w = 0; w < model_.problem.workers.size(); ++w) {
-        const auto worker = static_cast<WorkerIndex>(w);
-        const std::vector<SkillIndex>& skills = model_.problem.workers[w].skills;
-        const bool useful = std::any_of(mode.needs.begin(), mode.needs.end(), [&](const SkillNeed& need) {
-            return std::find(skills.begin(), skills.end(), need.skill) != skills.end();
-        });
-        if (!useful || std::find(mode.team.begin(), mode.team.end(), worker) != mode.team.end() ||
-            !board.diary(worker).present(start, end)) {
-            continue;
+    const auto find = [&](bool shares) -> std::optional<std::vector<WorkerIndex>> {
+        std::vector<WorkerIndex> forced;
+        for (const std::size_t other : model_.staysWith[activity]) {
+            if (!shares || !board.isPlaced(other) || isGone(other, units)) continue;
+            for (const WorkerIndex worker : board.placed(other).workers) {
+                if (!isOn(mode.team, worker) && !isOn(forced, worker)) forced.push_back(worker);
+            }
         }
-        blockersOf(worker);
-        candidates.push_back({newCost(theirs), model_.versatility[w], worker});
+        std::vector<Candidate> candidates;
+        for (std::size_t w = 0; w < model_.problem.workers.size(); ++w) {
+            const auto worker = static_cast<WorkerIndex>(w);
+            const std::vector<SkillIndex>& skills = model_.problem.workers[w].skills;
+            const bool useful = std::any_of(mode.needs.begin(), mode.needs.end(), [&](const SkillNeed& need) {
+                return std::find(skills.begin(), skills.end(), need.skill) != skills.end();
+            });
+            if (!useful || isOn(mode.team, worker) || !board.diary(worker).present(start, stretch)) continue;
+            if (shares && std::any_of(model_.staysAmong[activity].begin(), model_.staysAmong[activity].end(),
+                                      [&](std::size_t other) {
+                                          return board.isPlaced(other) && !isGone(other, units) &&
+                                                 !isOn(board.placed(other).workers, worker);
+                                      }))
+                continue;
+            if (isOn(forced, worker)) {
+                candidates.push_back({0, -1, worker});
+                continue;
+            }
+            blockersOf(worker);
+            candidates.push_back({newCost(theirs), model_.versatility[w], worker});
+        }
+        std::sort(candidates.begin(), candidates.end(), [](const Candidate& x, const Candidate& y) {
+            return std::tie(x.cost, x.versatility, x.worker) < std::tie(y.cost, y.versatility, y.worker);
+        });
+        // Those it must have come first, whatever else costs nothing.
+        std::stable_partition(candidates.begin(), candidates.end(),
+                              [](const Candidate& candidate) { return candidate.versatility < 0; });
+        std::vector<WorkerIndex> order;
+        order.reserve(candidates.size());
+        for (const Candidate& candidate : candidates) order.push_back(candidate.worker);
+        std::optional<std::vector<WorkerIndex>> crew = crewFor(model_.problem, mode.needs, order);
+        if (crew && !std::all_of(forced.begin(), forced.end(), [&](WorkerIndex worker) { return isOn(*crew, worker); }))
+            return std::nullopt;
+        return crew;
+    };
+    const bool isTied = !model_.staysAmong[activity].empty() || !model_.staysWith[activity].empty();
+    if (mode.needs.empty() && !isTied) return true;
+    std::optional<std::vector<WorkerIndex>> crew = find(true);
+    if (!crew && isTied) {
+        for (const std::vector<std::size_t>* const others :
+             {&model_.staysAmong[activity], &model_.staysWith[activity]}) {
+            for (const std::size_t other : *others) {
+                if (board.isPlaced(other) && !isGone(other, units)) units.push_back(model_.unitOf[other]);
+            }
+        }
+        crew = find(false);
     }
-    std::sort(candidates.begin(), candidates.end(), [](const Candidate& x, const Candidate& y) {
-        return std::tie(x.cost, x.versatility, x.worker) < std::tie(y.cost, y.versatility, y.worker);
-    });
-    std::vector<WorkerIndex> order;
-    order.reserve(candidates.size());
-    for (const Candidate& candidate : candidates) {
-        order.push_back(candidate.worker);
-    }
-    const std::optional<std::vector<WorkerIndex>> crew = crewFor(model_.problem, mode.needs, order);
-    if (!crew) {
-        return false;
-    }
+    if (!crew) return false;
     for (const WorkerIndex worker : *crew) {
         blockersOf(worker);
         units.insert(units.end(), theirs.begin(), theirs.end());
@@ -249,8 +364,7 @@ void Ejection::gatherTemporal(const Board& board, std::size_t unit, Tick start, 
         while (coming.members[i] != mark.node / 2) {
             ++i;
         }
-        const Activity& activity = model_.problem.activities[coming.members[i]];
-        return std::int64_t{start} + coming.offsets[i] + activity.modes[static_cast<std::size_t>(modes[i])].duration;
+        return std::int64_t{Stretch(model_.mode(coming.members[i], modes[i])).end(start + coming.offsets[i])};
     };
     const auto [first, last] = distances_.marksOf(unit);
     for (std::size_t mine = first; mine < last; ++mine) {

@@ -21,12 +21,13 @@ class Ejection {
         std::vector<int> modes;         ///< for the members that come
     };
 
-    /// `open` are the bounds with nothing placed. `weights` by unit.
-    Ejection(const Model& model, const Bounds& open, const std::vector<std::uint64_t>& weights);
+    /// `weights` by unit.
+    Ejection(const Model& model, const std::vector<std::uint64_t>& weights);
 
     /// The cheapest things found to take away so that the unit can start then; nothing when no taking away helps, or
     /// when it would cost `limit` or more.
-    [[nodiscard]] std::optional<Plan> plan(const Board& board, std::size_t unit, Tick start, std::uint64_t limit);
+    [[nodiscard]] std::optional<Plan> plan(const Board& board, const Bounds& bounds, std::size_t unit, Tick start,
+                                           std::uint64_t limit);
 
   private:
     void add(std::size_t activity);
@@ -35,11 +36,15 @@ class Ejection {
     bool gatherBlockers(const Board& board, std::size_t activity, int mode, Tick start,
                         std::vector<std::size_t>& units);
     bool gatherOnLevel(const Board& board, const Use& use, Tick start, Tick end, std::vector<std::size_t>& units);
-    bool gatherPeople(const Board& board, const Mode& mode, Tick start, Tick end, std::vector<std::size_t>& units);
+    bool gatherOnLine(const Board& board, const Use& use, Tick start, const Stretch& stretch,
+                      std::vector<std::size_t>& units);
+    bool gatherAtStocks(const Board& board, const Mode& mode, Tick start, Tick end, std::vector<std::size_t>& units);
+    bool gatherPeople(const Board& board, std::size_t activity, const Mode& mode, Tick start,
+                      std::vector<std::size_t>& units);
+    [[nodiscard]] bool isGone(std::size_t activity, const std::vector<std::size_t>& units) const;
     void gatherTemporal(const Board& board, std::size_t unit, Tick start, const std::vector<int>& modes);
 
     const Model& model_;
-    const Bounds& open_;
     const std::vector<std::uint64_t>& weights_;
     std::vector<std::size_t> chosen_;
     std::vector<char> isChosen_; ///< by unit

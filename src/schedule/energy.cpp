@@ -38,7 +38,8 @@ class Meter {
     static constexpr std::size_t kMostTicks = 48; ///< interval ends looked at, each side
 
   public:
-    explicit Meter(const Model& model) : model_(model), bounds_(model.network, model.problem, model.lengths) {}
+    explicit Meter(const Model& model)
+        : model_(model), bounds_(model.network, model.problem, model.presence, model.lengths) {}
 
     bool isOverloaded() {
         const Problem& problem = model_.problem;
@@ -52,6 +53,8 @@ class Meter {
                 return std::int64_t{0};
             };
             const Resource& resource = problem.resources[r];
+            // Of loads and stocks it knows nothing.
+            if (resource.reservoir || (resource.machine && resource.machine->together > 1)) continue;
             if (tooMuch(asked, [&](Tick from, Tick to) { return room(resource, from, to); })) {
                 return true;
             }
@@ -190,6 +193,11 @@ class Meter {
     bool tooMuch(const Asked& asked, const Room& room) {
         std::vector<Job> jobs;
         for (std::size_t a = 0; a < model_.problem.activities.size(); ++a) {
+            // What may be left out, and what pauses, may ask for less than it seems to.
+            const std::vector<Mode>& ways = model_.problem.activities[a].modes;
+            if (!model_.presence.isRequired(a) ||
+                std::any_of(ways.begin(), ways.end(), [](const Mode& mode) { return !mode.pauses.empty(); }))
+                continue;
             Job job{bounds_.lower(startOf(a)),
                     bounds_.upper(startOf(a)),
                     bounds_.lower(endOf(a)),

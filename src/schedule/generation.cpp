@@ -102,6 +102,7 @@ bool Generator::serial(std::span<const Item> list, Tick floor, Tick limit, Plan&
     plan.starts.resize(project_.size);
     if (project_.asksPeople()) plan.crews.resize(project_.size);
     clear();
+    effort_ += 300 + 12 * project_.size;
     return project_.isCyclic ? bulldoze(list, floor, limit, plan) : acyclic(list, floor, limit, plan);
 }
 
@@ -116,7 +117,7 @@ bool Generator::acyclic(std::span<const Item> list, Tick floor, Tick limit, Plan
                           Project::weight(arc, project_.way(arc.from, plan.ways[arc.from]).duration, way.duration));
         }
         effort_ += project_.arcs[a].size() * 2 + 8;
-        People crew;
+        People crew = way.asksPeople ? plan.crews[a] : People{};
         const Tick start = fit(from, std::min(limit, project_.due[a]) - way.duration, way, crew);
         if (start == kNever) {
             culprit_ = a;
@@ -160,7 +161,7 @@ bool Generator::bulldoze(std::span<const Item> list, Tick floor, Tick limit, Pla
         const std::size_t a = list[next];
         culprit_ = a;
         const Project::Way& way = project_.ways[a].front();
-        People crew;
+        People crew = way.asksPeople ? plan.crews[a] : People{};
         // Beyond furthest_ something must give way; beyond latest_ nothing helps.
         const Tick start = fit(earliest_[a], latest_[a], way, crew);
         if (start == kNever) return false;
@@ -228,7 +229,7 @@ bool Generator::parallel(std::span<const double> keys, Plan& plan) {
             const Item a = ready[i];
             if (from[a] > now) continue;
             const Project::Way& way = project_.way(a, plan.ways[a]);
-            People crew;
+            People crew = way.asksPeople ? plan.crews[a] : People{};
             const Tick last = std::min(now, project_.due[a] - way.duration);
             if (fit(now, last, way, crew) == kNever) continue;
             occupy(now, way, crew);

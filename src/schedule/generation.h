@@ -19,7 +19,8 @@ class Generator {
     explicit Generator(const Project& project);
 
     /// Serial schedule generation (Kelley 1963; Kolisch 1996, EJOR 90): each activity of the list in turn as early as
-    /// lags, resources and people allow, `floor` at the earliest, in the ways of `plan`. Where greatest lags or windows
+    /// lags, resources and people allow, `floor` at the earliest, in the ways of `plan` and by its people, as far
+    /// as they are free. Where greatest lags or windows
     /// leave no room, what holds the activity back is taken out again and may start only later ("unscheduling", Franck,
     /// Neumann, Schwindt 2001, OR Spektrum 23; "bulldozing", Smith, Pyle 2004, AAAI). False: given up. All ends are at
     /// `limit` or before. O(n) placements and, with greatest lags, O(n^2) for each.
@@ -35,8 +36,7 @@ class Generator {
     /// After a failed serial(): the activity that found no place.
     [[nodiscard]] std::size_t culprit() const { return culprit_; }
     /// Steps of about a microsecond since the beginning.
-    [[nodiscard]] std::uint64_t steps() const { return effort_ / 512; }
-    void work(std::uint64_t microseconds) { effort_ += microseconds * 512; }
+    [[nodiscard]] std::uint64_t steps() const { return effort_ / kEffortOfStep; }
 
   private:
     Tick fit(Tick from, Tick last, const Project::Way& way, People& crew);
@@ -51,7 +51,8 @@ class Generator {
     std::vector<std::vector<std::uint64_t>> room_;
     std::vector<People> busy_;
     Tick touchedFrom_ = kNever, touchedTo_ = 0;
-    std::uint64_t effort_ = 0; ///< in 512ths of a step
+    static constexpr std::uint64_t kEffortOfStep = 1024;
+    std::uint64_t effort_ = 0; ///< ticks and lags looked at, about
     std::size_t culprit_ = 0;
     // Of bulldoze.
     std::vector<Tick> soonest_, latest_;    ///< besides what is placed

@@ -16,18 +16,15 @@ std::size_t Level::stepAt(Tick tick) const {
     return static_cast<std::size_t>(after - steps_.begin()) - 1;
 }
 
-Tick Level::nextFit(Tick from, Tick duration, int amount) const {
-    if (duration == 0 || amount == 0) {
-        return from;
-    }
+Tick Level::nextFit(Tick from, const Stretch& stretch, int amount) const {
+    if (stretch.duration() == 0 || amount == 0) return from;
     Tick start = from;
-    for (std::size_t i = stepAt(from);
-         i < steps_.size() && (steps_[i].from < start || steps_[i].from - start < duration); ++i) {
+    Tick end = stretch.end(start);
+    for (std::size_t i = stepAt(from); i < steps_.size() && (steps_[i].from < start || steps_[i].from < end); ++i) {
         if (steps_[i].taken + amount > capacity_) {
-            if (i + 1 == steps_.size()) {
-                return kNever;
-            }
-            start = steps_[i + 1].from;
+            if (i + 1 == steps_.size()) return kNever;
+            start = stretch.start(steps_[i + 1].from);
+            end = stretch.end(start);
         }
     }
     return start;

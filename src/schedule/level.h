@@ -2,6 +2,7 @@
 #pragma once
 
 #include "schedule/problem.h"
+#include "schedule/stretch.h"
 
 #include <vector>
 
@@ -11,10 +12,19 @@ class Level {
   public:
     explicit Level(const Cumulative& cumulative);
 
-    /// Earliest start >= from at which `amount` more has room for `duration`; kNever when there is none.
-    [[nodiscard]] Tick nextFit(Tick from, Tick duration, int amount) const;
+    /// Earliest start >= from at which `amount` more has room; kNever when there is none.
+    [[nodiscard]] Tick nextFit(Tick from, const Stretch& stretch, int amount) const;
     void put(Tick start, Tick end, int amount) { add(start, end, amount); }
     void take(Tick start, Tick end, int amount) { add(start, end, -amount); }
+
+    /// What is taken over [from, to): visit(from, to, taken) for each step of it, in order.
+    template <class Visit> void forSteps(Tick from, Tick to, Visit visit) const {
+        for (std::size_t i = stepAt(from); from < to; ++i) {
+            const Tick end = i + 1 < steps_.size() ? std::min(to, steps_[i + 1].from) : to;
+            visit(from, end, steps_[i].taken);
+            from = end;
+        }
+    }
 
   private:
     struct Step {

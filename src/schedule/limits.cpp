@@ -1,7 +1,9 @@
 #include "schedule/limits.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <utility>
 
 namespace piewright::schedule {
 
@@ -15,13 +17,11 @@ class Lister {
         if (words.empty()) {
             return;
         }
-        const auto same = std::find_if(limits_.begin(), limits_.end(), [&](const NamedLimit& limit) {
-            return limit.kind == kind && limit.words == words;
-        });
-        if (same != limits_.end()) {
-            same->which.push_back(which);
-        } else {
+        const auto [known, isNew] = known_.emplace(std::pair{kind, words}, limits_.size());
+        if (isNew) {
             limits_.push_back({kind, words, {which}});
+        } else {
+            limits_[known->second].which.push_back(which);
         }
     }
 
@@ -81,6 +81,7 @@ class Lister {
 
   private:
     std::vector<NamedLimit> limits_;
+    std::map<std::pair<Kind, std::string>, std::size_t> known_; ///< places in limits_
 };
 
 /// A time by which everything is surely done, if it can be done at all: all of it one after the other, from the last

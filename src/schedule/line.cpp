@@ -30,36 +30,59 @@ std::size_t Line::firstNear(Tick start) const {
     return static_cast<std::size_t>(first - bookings_.begin());
 }
 
-Tick Line::nextOpen(Tick from, Tick duration, FamilyIndex family) const {
-    Tick start = machine_->first.empty() ? from : std::max(from, machine_->first[at(family)]);
+Tick Line::nextOpen(Tick from, const Stretch& stretch, FamilyIndex family) const {
+    Tick start = stretch.start(machine_->first.empty() ? from : std::max(from, machine_->first[at(family)]));
+    if (away_.empty()) return start;
+    Tick end = stretch.end(start);
     for (const Span& away : away_) {
-        if (start < away.to && away.from < start + duration) {
-            start = away.to;
+        if (start < away.to && away.from < end) {
+            start = stretch.start(away.to);
+            end = stretch.end(start);
         }
     }
     return start;
 }
 
-Tick Line::nextFit(Tick from, Tick duration, FamilyIndex family) const {
-    Tick start = nextOpen(from, duration, family);
+Tick Line::nextFit(Tick from, const Stretch& stretch, FamilyIndex family, int amount) const {
+    Tick start = nextOpen(from, stretch, family);
+    const int lasting = stretch.duration() > 0 ? amount : 0;
     for (bool moved = true; moved;) {
         moved = false;
+        Tick end = stretch.end(start);
+        int load = lasting;
         for (std::size_t i = firstNear(start); i < bookings_.size(); ++i) {
             const Booking& booking = bookings_[i];
-            if (booking.start >= start + duration + longestSetup_ && booking.start >= start + duration) {
-                break;
+            if (booking.start >= end + longestSetup_ && booking.start >= end) break;
+            const bool isOwn = joins(booking, start, family);
+            if (isOwn) {
+                load += booking.end > booking.start ? booking.amount : 0;
+                if (load <= machine_->together) continue;
+            } else if (apart(booking, start, end, family)) {
+                continue;
             }
-            if (!apart(booking, start, start + duration, family)) {
-                start = booking.end + setup(booking.family, family);
-                moved = true;
-            }
+            // Into the next load, where it could be of it, else behind it.
+            const bool mayJoin = !isOwn && machine_->together > 1 && booking.family == family && booking.start > start;
+            const Tick behind = booking.end + setup(booking.family, family);
+            start = mayJoin ? std::min(booking.start, behind) : std::max(behind, start + (isOwn ? 1 : 0));
+            moved = true;
+            break;
         }
-        if (const Tick open = nextOpen(start, duration, family); open != start) {
+        if (const Tick open = nextOpen(start, stretch, family); open != start) {
             start = open;
             moved = true;
         }
     }
     return start;
+}
+
+Line::Neighbours Line::neighbours(Tick start) const {
+    auto here = std::partition_point(bookings_.begin(), bookings_.end(),
+                                     [&](const Booking& booking) { return booking.start < start; });
+    Neighbours found;
+    if (here != bookings_.begin()) found.before = &*(here - 1);
+    for (; here != bookings_.end() && here->start == start; ++here) found.isThere = true;
+    if (here != bookings_.end()) found.after = &*here;
+    return found;
 }
 
 void Line::put(const Booking& booking) {

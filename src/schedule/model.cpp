@@ -10,15 +10,16 @@ namespace piewright::schedule {
 
 namespace {
 
-bool isEverPresent(const Worker& worker, Tick duration) {
+bool isEverPresent(const Worker& worker, const Mode& mode) {
+    const Tick atOnce = mode.pauses.empty() ? mode.duration : std::min(mode.duration, 1);
     return std::any_of(worker.present.begin(), worker.present.end(),
-                       [&](const Span& span) { return span.to - span.from >= duration; });
+                       [&](const Span& span) { return span.to - span.from >= atOnce; });
 }
 
 /// Whether there are people for the mode, were everyone free.
 bool canBeStaffed(const Problem& problem, const Mode& mode) {
     for (const WorkerIndex worker : mode.team) {
-        if (!isEverPresent(problem.workers[at(worker)], mode.duration)) {
+        if (!isEverPresent(problem.workers[at(worker)], mode)) {
             return false;
         }
     }
@@ -33,7 +34,7 @@ bool canBeStaffed(const Problem& problem, const Mode& mode) {
     for (std::size_t w = 0; w < problem.workers.size(); ++w) {
         const auto worker = static_cast<WorkerIndex>(w);
         if (std::find(mode.team.begin(), mode.team.end(), worker) == mode.team.end() &&
-            isEverPresent(problem.workers[w], mode.duration)) {
+            isEverPresent(problem.workers[w], mode)) {
             candidates.push_back(worker);
         }
     }
@@ -42,7 +43,7 @@ bool canBeStaffed(const Problem& problem, const Mode& mode) {
 
 } // namespace
 
-Model::Model(const Problem& stated) : problem(stated), network(stated) {
+Model::Model(const Problem& stated) : problem(stated), presence(stated), network(stated, presence) {
     skilled.resize(problem.skills.size());
     for (std::size_t w = 0; w < problem.workers.size(); ++w) {
         for (const SkillIndex skill : problem.workers[w].skills) {
@@ -70,12 +71,20 @@ Model::Model(const Problem& stated) : problem(stated), network(stated) {
         }
     }
     linked.resize(problem.activities.size());
-    for (const Lag& lag : problem.lags) {
-        if (lag.from == lag.to) {
-            continue;
-        }
-        linked[at(lag.from)].push_back(at(lag.to));
-        linked[at(lag.to)].push_back(at(lag.from));
+    const auto link = [&](ActivityIndex one, ActivityIndex other) {
+        if (one == other) return;
+        linked[at(one)].push_back(at(other));
+        linked[at(other)].push_back(at(one));
+    };
+    for (const Lag& lag : problem.lags) link(lag.from, lag.to);
+    for (const HandOver& handOver : problem.costs.handOvers) link(handOver.from, handOver.to);
+    staysAmong.resize(problem.activities.size());
+    staysWith.resize(problem.activities.size());
+    for (const Stay& stay : problem.stays) {
+        if (stay.from == stay.to) continue;
+        link(stay.from, stay.to);
+        staysAmong[at(stay.to)].push_back(at(stay.from));
+        staysWith[at(stay.from)].push_back(at(stay.to));
     }
     for (std::vector<std::size_t>& others : linked) {
         std::sort(others.begin(), others.end());
@@ -91,6 +100,7 @@ Model::Model(const Problem& stated) : problem(stated), network(stated) {
     }
     if (!hopeless) {
         findUnits();
+        findGroups();
     }
 }
 
@@ -103,42 +113,54 @@ void Model::keepStaffedModes() {
                 modes[a].push_back(static_cast<int>(m));
             }
         }
-        hopeless = hopeless || modes[a].empty();
-        if (!modes[a].empty()) {
-            measure(a);
-        }
+        hopeless = hopeless || (modes[a].empty() && presence.isRequired(a));
+        measure(a);
     }
 }
 
 void Model::measure(std::size_t a) {
-    const auto duration = [&](int mode) {
-        return problem.activities[a].modes[static_cast<std::size_t>(mode)].duration;
-    };
-    lengths[a] = {duration(modes[a].front()), duration(modes[a].front())};
-    for (const int mode : modes[a]) {
-        lengths[a] = {std::min(lengths[a].least, duration(mode)), std::max(lengths[a].most, duration(mode))};
+    lengths[a] = {kNever, 0};
+    for (const int m : modes[a]) {
+        lengths[a] = {std::min(lengths[a].least, mode(a, m).duration),
+                      std::max(lengths[a].most, Stretch(mode(a, m)).most())};
     }
+    if (modes[a].empty()) lengths[a] = {0, 0};
 }
 
+/// Takes out modes too long or too short for the activity's window or for lags on itself; a narrower choice narrows
+/// other windows. What other loops forbid is left to the search.
 void Model::keepTimelyModes() {
     if (contradiction(problem, lengths)) {
         hopeless = true;
         return;
     }
-    for (std::size_t a = 0; a < modes.size(); ++a) {
-        if (lengths[a].least == lengths[a].most) {
-            continue;
+    std::vector<Length> allowed(modes.size(), {0, kNever});
+    for (const Lag& lag : problem.lags) {
+        if (lag.from != lag.to || lag.fromPoint == lag.toPoint) continue;
+        Length& length = allowed[at(lag.from)];
+        if (lag.fromPoint == Point::Start) {
+            length.least = std::max(length.least, lag.least);
+        } else {
+            length.most = std::min(length.most, -lag.least);
         }
-        std::erase_if(modes[a], [&](int mode) {
-            const Tick duration = problem.activities[a].modes[static_cast<std::size_t>(mode)].duration;
-            lengths[a] = {duration, duration};
-            return contradiction(problem, lengths).has_value();
-        });
-        if (modes[a].empty()) {
-            hopeless = true; // each way of doing it meets a loop of its own
-            return;
+    }
+    constexpr int kRounds = 3;
+    for (int round = 0; round < kRounds && !hopeless; ++round) {
+        const Bounds bounds(network, problem, presence, lengths);
+        bool isNarrower = false;
+        for (std::size_t a = 0; a < modes.size(); ++a) {
+            const Tick room = bounds.isOpen(a) ? bounds.upper(endOf(a)) - bounds.lower(startOf(a)) : -1;
+            const Tick least = std::max(allowed[a].least, bounds.lower(endOf(a)) - bounds.upper(startOf(a)));
+            const Tick most = std::min(allowed[a].most, room);
+            const auto gone = std::erase_if(
+                modes[a], [&](int m) { return mode(a, m).duration > most || Stretch(mode(a, m)).most() < least; });
+            if (gone == 0) continue;
+            isNarrower = true;
+            hopeless = hopeless || (modes[a].empty() && presence.isRequired(a));
+            measure(a);
         }
-        measure(a);
+        if (!isNarrower) break;
+        if (!hopeless && contradiction(problem, lengths)) hopeless = true;
     }
 }
 
@@ -156,7 +178,9 @@ void Model::findUnits() {
         const auto plays = [&](std::size_t a, Point point) {
             return point == Point::End && lengths[a].least != lengths[a].most;
         };
-        if (from == to || plays(from, lag.fromPoint) || plays(to, lag.toPoint)) {
+        // Only what is done together can be placed as one.
+        if (from == to || !presence.follows(from, to) || !presence.follows(to, from) || plays(from, lag.fromPoint) ||
+            plays(to, lag.toPoint)) {
             continue;
         }
         const std::int64_t distance = std::int64_t{lag.least} +
@@ -201,6 +225,38 @@ void Model::findUnits() {
             unit.offsets.push_back(offset[member] - offset[members.front()]);
         }
         units.push_back(std::move(unit));
+    }
+}
+
+void Model::findGroups() {
+    constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+    groupOf.assign(units.size(), kNone);
+    for (std::size_t u = 0; u < units.size(); ++u) {
+        if (groupOf[u] != kNone) continue;
+        const std::size_t leader = units[u].members.front();
+        Group group;
+        group.isRequired = presence.isRequired(leader);
+        group.units.push_back(u);
+        groupOf[u] = groups.size();
+        for (const std::size_t also : presence.implied(leader)) {
+            const std::size_t other = unitOf[also];
+            if (groupOf[other] != kNone || !presence.follows(also, leader)) continue;
+            groupOf[other] = groups.size();
+            group.units.push_back(other);
+        }
+        std::sort(group.units.begin(), group.units.end());
+        groups.push_back(std::move(group));
+    }
+    for (std::size_t g = 0; g < groups.size(); ++g) {
+        if (groups[g].isRequired) continue;
+        for (const std::size_t also : presence.implied(units[groups[g].units.front()].members.front())) {
+            const std::size_t other = groupOf[unitOf[also]];
+            if (other != g) groups[g].implied.push_back(other);
+        }
+        std::sort(groups[g].implied.begin(), groups[g].implied.end());
+        groups[g].implied.erase(std::unique(groups[g].implied.begin(), groups[g].implied.end()),
+                                groups[g].implied.end());
+        for (const std::size_t other : groups[g].implied) groups[other].impliedBy.push_back(g);
     }
 }
 

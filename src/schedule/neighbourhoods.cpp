@@ -1,8 +1,10 @@
 #include "schedule/neighbourhoods.h"
 
+#include "schedule/cost.h"
 #include "schedule/near.h"
 #include "schedule/partial_order.h"
 #include "schedule/prover.h"
+#include "schedule/proving.h"
 #include "schedule/relax.h"
 #include "schedule/steps.h"
 
@@ -62,7 +64,7 @@ Neighbourhoods::~Neighbourhoods() = default;
 
 void Neighbourhoods::State::keep(const Turn& turn, Standing& standing) {
     current = *prover->last();
-    value = latestEnd(current);
+    value = costOf(problem, current);
     sinceBetter = 0;
     if (value >= standing.value) return;
     standing.schedule = current;
@@ -85,11 +87,12 @@ void Neighbourhoods::State::visit(const Turn& turn, std::uint64_t work, Standing
     if (isWalk) {
         // Something else of the same value: those let go are drawn to either side.
         Schedule guide = current;
+        const Tick latest = latestEnd(current);
         for (std::size_t a = 0; a < n; ++a) {
             if (isKept[a] != 0) continue;
             Placed& placed = guide.placed[a];
             const Tick length = placed.end - placed.start;
-            placed.start = draw.chance(50) ? 0 : static_cast<Tick>(value) - length;
+            placed.start = draw.chance(50) ? 0 : latest - length;
             placed.end = placed.start + length;
         }
         prover->hint(guide, false);
@@ -98,9 +101,9 @@ void Neighbourhoods::State::visit(const Turn& turn, std::uint64_t work, Standing
     }
     const ProverLimits limits{work, kPatience, turn.cancelled};
     bool isBetter = false;
-    const Verdict verdict = prover->decideNear(current, kept, static_cast<Tick>(isWalk ? value : value - 1), limits);
+    const Verdict verdict = prover->decideNear(current, kept, isWalk ? value : value - 1, limits);
     if (verdict == Verdict::Satisfied) {
-        isBetter = latestEnd(*prover->last()) < value;
+        isBetter = costOf(problem, *prover->last()) < value;
         if (isBetter) {
             keep(turn, standing);
         } else {
@@ -119,7 +122,8 @@ std::uint64_t Neighbourhoods::run(const Turn& turn, Standing& standing) {
     if (standing.isSettled()) return 0;
     std::uint64_t steps = 0;
     if (!state.prover) {
-        state.prover = std::make_unique<Prover>(state.problem);
+        state.prover = stateFor(state.problem, turn);
+        if (!state.prover) return 1;
         steps += stepsToState(state.problem);
     }
     Prover& prover = *state.prover;
@@ -135,8 +139,8 @@ std::uint64_t Neighbourhoods::run(const Turn& turn, Standing& standing) {
         if (done >= turn.work || (turn.cancelled != nullptr && *turn.cancelled)) break;
         const std::uint64_t work = workOf(turn.work - done);
         if (state.value == std::numeric_limits<Cost>::max()) {
-            if (prover.decide(state.problem.horizon, {work, std::numeric_limits<std::uint64_t>::max(),
-                                                      turn.cancelled}) == Verdict::Satisfied) {
+            if (prover.decide(kMostCost, {work, std::numeric_limits<std::uint64_t>::max(), turn.cancelled}) ==
+                Verdict::Satisfied) {
                 state.keep(turn, standing);
             }
             continue;

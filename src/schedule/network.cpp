@@ -1,10 +1,13 @@
 #include "schedule/network.h"
 
+#include "schedule/stretch.h"
+
 #include <algorithm>
+#include <utility>
 
 namespace piewright::schedule {
 
-Network::Network(const Problem& problem) {
+Network::Network(const Problem& problem, const Presence& presence) {
     const std::size_t nodes = 2 * problem.activities.size();
     outgoingFrom_.assign(nodes + 1, 0);
     incomingFrom_.assign(nodes + 1, 0);
@@ -23,8 +26,8 @@ Network::Network(const Problem& problem) {
     for (const Lag& lag : problem.lags) {
         const Node from = nodeOf(lag.from, lag.fromPoint);
         const Node to = nodeOf(lag.to, lag.toPoint);
-        outgoing_[nextOut[from]++] = {to, lag.least};
-        incoming_[nextIn[to]++] = {from, lag.least};
+        outgoing_[nextOut[from]++] = {to, lag.least, presence.follows(at(lag.to), at(lag.from))};
+        incoming_[nextIn[to]++] = {from, lag.least, presence.follows(at(lag.from), at(lag.to))};
     }
 }
 
@@ -104,11 +107,14 @@ std::vector<std::string> reasonsOn(const std::vector<std::size_t>& loop, const s
 
 std::optional<std::vector<std::string>> contradiction(const Problem& problem, std::span<const Length> lengths) {
     const Node origin = 2 * problem.activities.size();
-    std::vector<NamedArc> arcs;
+    const Presence presence(problem);
+    std::vector<NamedArc> arcs; // between what is done for certain
     for (const Lag& lag : problem.lags) {
+        if (!presence.isRequired(at(lag.from)) || !presence.isRequired(at(lag.to))) continue;
         arcs.push_back({nodeOf(lag.from, lag.fromPoint), nodeOf(lag.to, lag.toPoint), lag.least, &lag.reason});
     }
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        if (!presence.isRequired(a)) continue;
         arcs.push_back({startOf(a), endOf(a), lengths[a].least, nullptr});
         arcs.push_back({endOf(a), startOf(a), -std::int64_t{lengths[a].most}, nullptr});
     }
@@ -116,6 +122,7 @@ std::optional<std::vector<std::string>> contradiction(const Problem& problem, st
         return reasonsOn(loop, arcs, origin);
     }
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        if (!presence.isRequired(a)) continue;
         const Activity& activity = problem.activities[a];
         arcs.push_back({origin, startOf(a), activity.release, &activity.releaseReason});
         arcs.push_back({endOf(a), origin, -std::int64_t{activity.due}, &activity.dueReason});
@@ -132,33 +139,48 @@ std::optional<std::vector<std::string>> contradiction(const Problem& problem) {
     for (const Activity& activity : problem.activities) {
         Length length{kNever, 0};
         for (const Mode& mode : activity.modes) {
-            length = {std::min(length.least, mode.duration), std::max(length.most, mode.duration)};
+            length = {std::min(length.least, mode.duration), std::max(length.most, Stretch(mode).most())};
         }
         lengths.push_back(length);
     }
     return contradiction(problem, lengths);
 }
 
-Bounds::Bounds(const Network& network, const Problem& problem, std::vector<Length> lengths)
-    : network_(&network), lengths_(std::move(lengths)), lower_(network.nodes(), 0), upper_(network.nodes(), 0),
-      inLower_(network.nodes(), 1), inUpper_(network.nodes(), 1) {
+Bounds::Bounds(const Network& network, const Problem& problem, const Presence& presence, std::vector<Length> lengths)
+    : network_(&network), presence_(&presence), lengths_(std::move(lengths)), lower_(network.nodes(), 0),
+      upper_(network.nodes(), 0), isFixed_(problem.activities.size(), 0), inLower_(network.nodes(), 0),
+      inUpper_(network.nodes(), 0), turns_(network.nodes(), 0), isOpening_(true) {
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
         lower_[startOf(a)] = lower_[endOf(a)] = problem.activities[a].release;
         upper_[startOf(a)] = upper_[endOf(a)] = std::min(problem.activities[a].due, problem.horizon);
     }
-    for (Node n = 0; n < network.nodes(); ++n) {
-        lowerQueue_.push_back(n);
-        upperQueue_.push_back(n);
-    }
+    for (Node n = 0; n < network.nodes(); ++n) push(n);
     propagate();
+    isOpening_ = false;
+    openLower_ = lower_;
+    openUpper_ = upper_;
+}
+
+void Bounds::push(Node node) {
+    if (!inLower_[node]) {
+        inLower_[node] = 1;
+        lowerQueue_.push_back(node);
+    }
+    if (!inUpper_[node]) {
+        inUpper_[node] = 1;
+        upperQueue_.push_back(node);
+    }
 }
 
 void Bounds::pushLower(Node node, std::int64_t value) {
-    if (value <= lower_[node]) {
-        return;
-    }
+    if (value <= lower_[node]) return;
+    const bool isDone = isFixed_[node / 2] != 0;
     if (value > upper_[node]) {
-        empty_ = true;
+        if (isDone || presence_->isRequired(node / 2)) {
+            empty_ = true;
+        } else { // it cannot be done, which says nothing of others
+            lower_[node] = upper_[node] + 1;
+        }
         return;
     }
     lower_[node] = static_cast<Tick>(value);
@@ -169,11 +191,16 @@ void Bounds::pushLower(Node node, std::int64_t value) {
 }
 
 void Bounds::pushUpper(Node node, std::int64_t value) {
-    if (value >= upper_[node]) {
-        return;
-    }
+    if (value >= upper_[node]) return;
+    const bool isDone = isFixed_[node / 2] != 0;
     if (value < lower_[node]) {
-        empty_ = true;
+        if (isDone || presence_->isRequired(node / 2)) {
+            empty_ = true;
+        } else if (lower_[node] == upper_[node] + 1) {
+            return; // closed before
+        } else {
+            lower_[node] = upper_[node] + 1;
+        }
         return;
     }
     upper_[node] = static_cast<Tick>(value);
@@ -184,43 +211,86 @@ void Bounds::pushUpper(Node node, std::int64_t value) {
 }
 
 bool Bounds::propagate() {
+    // A loop of positive length, through what is optional: seen by how often it comes round.
+    const auto goesRound = [&](Node node) {
+        if (!isOpening_ || ++turns_[node] <= 2 * network_->nodes()) return false;
+        if (presence_->isRequired(node / 2)) {
+            empty_ = true;
+        } else {
+            lower_[node] = upper_[node] + 1;
+        }
+        return true;
+    };
     for (std::size_t i = 0; i < lowerQueue_.size() && !empty_; ++i) {
         const Node node = lowerQueue_[i];
         inLower_[node] = 0;
+        const bool isDone = isFixed_[node / 2] != 0;
+        if (!isOpen(node / 2) || goesRound(node)) continue;
         const std::int64_t value = lower_[node];
         const Length length = lengths_[node / 2];
-        pushLower(node ^ 1U, node % 2 == 0 ? value + length.least : value - length.most);
+        if (!isDone) pushLower(node ^ 1U, node % 2 == 0 ? value + length.least : value - length.most);
         for (const Network::Arc& arc : network_->outgoing(node)) {
-            pushLower(arc.other, value + arc.least);
+            if (isDone || arc.holds) pushLower(arc.other, value + arc.least);
         }
     }
+    for (const Node node : lowerQueue_) inLower_[node] = 0;
     lowerQueue_.clear();
     for (std::size_t i = 0; i < upperQueue_.size() && !empty_; ++i) {
         const Node node = upperQueue_[i];
         inUpper_[node] = 0;
+        const bool isDone = isFixed_[node / 2] != 0;
+        if (!isOpen(node / 2) || goesRound(node)) continue;
         const std::int64_t value = upper_[node];
         const Length length = lengths_[node / 2];
-        pushUpper(node ^ 1U, node % 2 == 1 ? value - length.least : value + length.most);
+        if (!isDone) pushUpper(node ^ 1U, node % 2 == 1 ? value - length.least : value + length.most);
         for (const Network::Arc& arc : network_->incoming(node)) {
-            pushUpper(arc.other, value - arc.least);
+            if (isDone || arc.holds) pushUpper(arc.other, value - arc.least);
         }
     }
+    for (const Node node : upperQueue_) inUpper_[node] = 0;
     upperQueue_.clear();
     return !empty_;
 }
 
 bool Bounds::fix(std::size_t activity, Tick start, Tick end) {
-    note(activity, start, end);
+    bool isInside = true;
+    for (const auto& [node, value] : {std::pair{startOf(activity), start}, std::pair{endOf(activity), end}}) {
+        isInside = isInside && lower_[node] <= value && value <= upper_[node];
+        lower_[node] = upper_[node] = value;
+    }
+    isFixed_[activity] = 1;
+    if (!isInside) return false;
+    push(startOf(activity));
+    push(endOf(activity));
+    empty_ = false;
     return propagate();
 }
 
-void Bounds::note(std::size_t activity, Tick start, Tick end) {
-    lengths_[activity] = {end - start, end - start};
-    for (const auto& [node, value] : {std::pair{startOf(activity), start}, std::pair{endOf(activity), end}}) {
-        pushLower(node, value);
-        pushUpper(node, value);
-        empty_ = empty_ || value < lower_[node] || value > upper_[node];
+void Bounds::set(std::size_t activity, Tick start, Tick end) {
+    lower_[startOf(activity)] = upper_[startOf(activity)] = start;
+    lower_[endOf(activity)] = upper_[endOf(activity)] = end;
+    isFixed_[activity] = 1;
+}
+
+void Bounds::renew(std::span<const std::size_t> loose) {
+    empty_ = false;
+    for (const std::size_t a : loose) {
+        for (const Node node : {startOf(a), endOf(a)}) {
+            lower_[node] = openLower_[node];
+            upper_[node] = openUpper_[node];
+        }
     }
+    for (const std::size_t a : loose) {
+        for (const Node node : {startOf(a), endOf(a)}) {
+            for (const Network::Arc& arc : network_->incoming(node)) {
+                if (isFixed_[arc.other / 2] != 0) pushLower(node, std::int64_t{lower_[arc.other]} + arc.least);
+            }
+            for (const Network::Arc& arc : network_->outgoing(node)) {
+                if (isFixed_[arc.other / 2] != 0) pushUpper(node, std::int64_t{upper_[arc.other]} - arc.least);
+            }
+        }
+    }
+    propagate();
 }
 
 } // namespace piewright::schedule

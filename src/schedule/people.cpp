@@ -18,6 +18,7 @@ namespace {
 struct Matching {
     const Project& project;
     const Project::Way& way;
+    People preferred;
     People free;                     ///< and not yet chosen
     std::array<People, 64> filled{}; ///< by need
     std::array<bool, 64> seen{};     ///< needs asked in this search
@@ -26,7 +27,8 @@ struct Matching {
     bool add(std::size_t need) {
         const People able = project.skilled[way.needs[need].skill];
         if (const People open = able & free; !open.isEmpty()) {
-            const std::size_t person = open.first();
+            const People wished = open & preferred;
+            const std::size_t person = wished.isEmpty() ? open.first() : wished.first();
             free.remove(person);
             filled[need].add(person);
             return true;
@@ -62,7 +64,7 @@ bool choosePeople(const Project& project, const Project::Way& way, People free, 
     for (const Project::Way::Need& need : way.needs) {
         if ((project.skilled[need.skill] & open).count() < need.count) return false;
     }
-    Matching matching{project, way, open};
+    Matching matching{project, way, crew, open};
     if (!matching.fill()) return false;
     crew = way.team | (open - matching.free);
     return true;
@@ -70,7 +72,7 @@ bool choosePeople(const Project& project, const Project::Way& way, People free, 
 
 std::vector<WorkerIndex> inPlaces(const Project& project, const Project::Way& way, People crew, const Mode& mode) {
     std::vector<WorkerIndex> workers;
-    Matching matching{project, way, crew - way.team};
+    Matching matching{project, way, {}, crew - way.team};
     if (!matching.fill()) return workers;
     for (std::size_t need = 0; need < way.needs.size(); ++need) {
         for (People& left = matching.filled[need]; !left.isEmpty(); left.remove(left.first())) {

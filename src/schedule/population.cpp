@@ -26,7 +26,8 @@ Population::Population(const Project& project, const Project& back, std::uint64_
     : project_(project), back_(back), forward_(project), backward_(back), dice_(seed) {
     capacity_ = static_cast<std::size_t>(knob("CAP", 40));
     load_.assign(project.size, 0.0);
-    weight_.assign(project.size, 0.0);
+    weight_.assign(project.size, 0);
+    longest_ = std::max(1, *std::max_element(project.tail.begin(), project.tail.end()));
     std::vector<double> most(project.room.size() * 4, 1.0);
     for (std::size_t w = 0; w < project.room.size(); ++w) {
         for (const std::uint64_t room : project.room[w]) {
@@ -85,6 +86,7 @@ std::vector<double> Population::keysOf(std::size_t rule) const {
 bool Population::rule(std::size_t number) {
     const std::vector<double> keys = keysOf(number / 2);
     child_.plan.ways.assign(project_.size, 0);
+    child_.plan.crews.assign(project_.asksPeople() ? project_.size : 0, {});
     if (project_.isFlexible) {
         for (std::size_t a = 0; a < project_.size; ++a) {
             for (std::size_t w = 0; w < project_.ways[a].size(); ++w) {
@@ -106,15 +108,16 @@ bool Population::rule(std::size_t number) {
 bool Population::sample() {
     const std::size_t n = project_.size;
     keys_.resize(n);
-    Tick range = 1;
-    for (std::size_t a = 0; a < n; ++a) range = std::max(range, project_.tail[a]);
-    range = std::max(1, static_cast<Tick>(static_cast<double>(range) * dice_.share() * 0.5));
+    const Tick range = std::max(1, static_cast<Tick>(static_cast<double>(longest_) * dice_.share() * 0.5));
     child_.plan.ways.assign(n, 0);
+    child_.plan.crews.assign(project_.asksPeople() ? n : 0, {});
+    const bool anyCrew = dice_.below(2) == 0;
     const bool useHead = dice_.below(4) == 0;
     for (std::size_t a = 0; a < n; ++a) {
         keys_[a] = (useHead ? project_.head[a] : -project_.tail[a]) + dice_.between(0, range);
-        if (project_.isCyclic) keys_[a] -= static_cast<Tick>(weight_[a]);
+        if (project_.isCyclic) keys_[a] -= weight_[a];
         if (project_.isFlexible) child_.plan.ways[a] = static_cast<int>(dice_.below(project_.ways[a].size()));
+        if (project_.asksPeople() && anyCrew) child_.plan.crews[a] = anyone();
     }
     return build();
 }
@@ -122,16 +125,23 @@ bool Population::sample() {
 bool Population::build() {
     forward_.listBy(keys_, list_);
     if (!forward_.serial(list_, 0, project_.horizon, child_.plan)) {
-        weight_[forward_.culprit()] += 1.0 + static_cast<double>(dice_.below(8));
+        squeak(forward_.culprit());
         return false;
     }
     return settle();
+}
+
+void Population::squeak(std::size_t activity) {
+    weight_[activity] += 1 + static_cast<Tick>(dice_.below(8));
+    if (weight_[activity] < 2 * longest_) return;
+    for (Tick& weight : weight_) weight /= 2;
 }
 
 bool Population::settle() {
     Plan& plan = child_.plan;
     const std::size_t n = project_.size;
     turned_.ways = plan.ways;
+    turned_.crews = plan.crews;
     keys_.resize(n);
     const Tick horizon = project_.horizon;
     for (std::size_t a = 0; a < n; ++a) {
@@ -143,22 +153,50 @@ bool Population::settle() {
             keys_[a] = horizon - turned_.starts[a] - project_.way(a, plan.ways[a]).duration;
         }
         again_.ways = plan.ways;
+        again_.crews = turned_.crews;
         forward_.listBy(keys_, list_);
         if (forward_.serial(list_, 0, horizon, again_) && again_.end <= plan.end) std::swap(plan, again_);
     }
     child_.print = printOf(plan);
+    static const int kind = static_cast<int>(knob("SCORE", 0));
+    child_.score = 0;
+    if (kind == 1) {
+        for (std::size_t a = 0; a < n; ++a) child_.score += plan.starts[a];
+    }
+    if (kind == 2) {
+        for (std::size_t a = 0; a < n; ++a) child_.score += std::int64_t{plan.starts[a]} * plan.starts[a];
+    }
+    if (kind == 3) {
+        for (std::size_t a = 0; a < n; ++a) {
+            child_.score += static_cast<std::int64_t>(load_[a] * 100.0) * plan.starts[a] * project_.way(a, 0).duration;
+        }
+    }
+    if (kind == 4) {
+        for (std::size_t a = 0; a < n; ++a) child_.score += plan.starts[a] + project_.tail[a] >= plan.end - 1 ? 1 : 0;
+    }
     return true;
 }
 
 void Population::keysFromTimes(const One& one) {
     keys_ = one.plan.starts;
     child_.plan.ways = one.plan.ways;
+    child_.plan.crews = one.plan.crews;
 }
 
 const Population::One& Population::choose() {
     const One& a = members_[dice_.below(members_.size())];
     const One& b = members_[dice_.below(members_.size())];
-    return a.plan.end <= b.plan.end ? a : b;
+    return b.isBetterThan(a) ? b : a;
+}
+
+void Population::inherit(std::size_t activity, const One& from) {
+    child_.plan.ways[activity] = from.plan.ways[activity];
+    if (project_.asksPeople()) child_.plan.crews[activity] = from.plan.crews[activity];
+}
+
+People Population::anyone() {
+    const auto half = [this] { return std::uint64_t{dice_.below(std::size_t{1} << 31)} << 32 | dice_.below(std::size_t{1} << 31); };
+    return {{half(), half()}};
 }
 
 void Population::twoPoints(const One& mother, const One& father) {
@@ -175,7 +213,7 @@ void Population::twoPoints(const One& mother, const One& father) {
             keys_[a] = start + 2 * end;
         } else {
             keys_[a] = end + father.plan.starts[a];
-            child_.plan.ways[a] = father.plan.ways[a];
+            inherit(a, father);
         }
     }
 }
@@ -204,7 +242,7 @@ void Population::peak(const One& mother, const One& father) {
         const Tick finish = start + project_.way(a, father.plan.ways[a]).duration;
         if (start >= from && finish <= to) {
             keys_[a] = end + start;
-            child_.plan.ways[a] = father.plan.ways[a];
+            inherit(a, father);
         } else {
             keys_[a] = mother.plan.starts[a] + (mother.plan.starts[a] < from ? 0 : 2 * end);
         }
@@ -220,6 +258,7 @@ void Population::mutate() {
         if (project_.isFlexible && dice_.share() < rate) {
             child_.plan.ways[a] = static_cast<int>(dice_.below(project_.ways[a].size()));
         }
+        if (project_.asksPeople() && dice_.share() < rate) child_.plan.crews[a] = anyone();
     }
 }
 
@@ -249,6 +288,17 @@ bool Population::ruin(const One& from) {
     return build();
 }
 
+bool Population::move(const One& from) {
+    keysFromTimes(from);
+    const std::size_t component = project_.component[dice_.below(project_.size)];
+    const Tick reach = std::max(2, from.plan.end / 2);
+    const Tick by = dice_.between(-reach, reach);
+    for (std::size_t a = 0; a < keys_.size(); ++a) {
+        if (project_.component[a] == component) keys_[a] += by;
+    }
+    return build();
+}
+
 bool Population::keep() {
     const bool isBetter = child_.plan.end < best_.end;
     if (isBetter) best_ = child_.plan;
@@ -261,9 +311,9 @@ bool Population::keep() {
         return isBetter;
     }
     auto worst = std::max_element(members_.begin(), members_.end(), [](const One& a, const One& b) {
-        return a.plan.end != b.plan.end ? a.plan.end < b.plan.end : a.age > b.age;
+        return a.isBetterThan(b) || (!b.isBetterThan(a) && a.age > b.age);
     });
-    if (child_.plan.end <= worst->plan.end) {
+    if (!worst->isBetterThan(child_)) {
         if (child_.plan.end <
             std::min_element(
                 members_.begin(), members_.end(), [](const One& a, const One& b) { return a.plan.end < b.plan.end; })
@@ -291,7 +341,12 @@ bool Population::step() {
     } else {
         static const double ruins = knob("RUIN", 0.3);
         ++stale_;
-        isBuilt = dice_.share() < ruins ? ruin(choose()) : cross();
+        static const double moves = knob("MOVE", 0.15);
+        if (project_.isCyclic && dice_.share() < moves) {
+            isBuilt = move(choose());
+        } else {
+            isBuilt = dice_.share() < ruins ? ruin(choose()) : cross();
+        }
     }
     const bool isBetter = isBuilt && keep();
     if (stale_ > patience) restart();

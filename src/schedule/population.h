@@ -1,32 +1,13 @@
 // A population of lists that are crossed, changed and justified.
 #pragma once
 
+#include "schedule/dice.h"
 #include "schedule/generation.h"
 
 #include <cstdint>
-#include <random>
 #include <vector>
 
 namespace piewright::schedule {
-
-/// Numbers that are the same on every machine.
-class Dice {
-  public:
-    explicit Dice(std::uint64_t seed) : engine_(seed) {}
-    /// Of 0 .. count - 1; count > 0.
-    std::size_t below(std::size_t count) {
-        return static_cast<std::size_t>((engine_() >> 32) * static_cast<std::uint64_t>(count) >> 32);
-    }
-    /// Of from .. to.
-    Tick between(Tick from, Tick to) {
-        return from + static_cast<Tick>(below(static_cast<std::size_t>(to - from) + 1));
-    }
-    /// Of [0, 1).
-    double share() { return static_cast<double>(engine_() >> 11) * 0x1p-53; }
-
-  private:
-    std::mt19937_64 engine_;
-};
 
 /// Genetic search after Valls, Ballestin, Quintanilla 2008 (EJOR 185) and Debels, Vanhoucke 2007 (Operations Research
 /// 55): each schedule is justified to the right and to the left again, peaks of resource use are handed on as they are.
@@ -41,6 +22,7 @@ class Population {
     void take(const Plan& plan);
     /// Its end is kNever while there is none.
     [[nodiscard]] const Plan& best() const { return best_; }
+    [[nodiscard]] std::size_t tried() const { return tried_; } ///< calls of step()
     [[nodiscard]] std::uint64_t steps() const { return forward_.steps() + backward_.steps(); }
 
   private:
@@ -48,6 +30,10 @@ class Population {
         Plan plan;
         std::uint64_t print = 0; ///< of the starts
         std::uint64_t age = 0;
+        std::int64_t score = 0;
+        [[nodiscard]] bool isBetterThan(const One& other) const {
+            return plan.end != other.plan.end ? plan.end < other.plan.end : score < other.score;
+        }
     };
 
     bool rule(std::size_t number);
@@ -56,10 +42,14 @@ class Population {
     bool ruin(const One& from);
     void twoPoints(const One& mother, const One& father);
     void peak(const One& mother, const One& father);
+    void inherit(std::size_t activity, const One& from);
+    [[nodiscard]] People anyone();
+    bool move(const One& from);
     void mutate();
     /// Builds `child_` from its keys and justifies it. False: no schedule.
     bool build();
     bool settle();
+    void squeak(std::size_t activity);
     [[nodiscard]] std::vector<double> keysOf(std::size_t rule) const;
     void keysFromTimes(const One& one);
     const One& choose();
@@ -76,8 +66,9 @@ class Population {
     std::vector<Tick> keys_;
     Plan turned_, again_;
     List list_;
-    std::vector<double> load_;   ///< of an activity on all resources, per tick
-    std::vector<double> weight_; ///< grows with each failure (squeaky wheel)
+    std::vector<double> load_; ///< of an activity on all resources, per tick
+    std::vector<Tick> weight_; ///< grows with each failure (squeaky wheel; Joslin, Clements 1999, JAIR 10)
+    Tick longest_ = 1;         ///< path by lags alone
     Plan best_;
     std::size_t tried_ = 0;
     std::size_t stale_ = 0;

@@ -65,9 +65,11 @@ std::uint64_t Portfolio::run(Standing& standing, std::uint64_t work) {
             track.steps = 0;
         }
         if (running.empty()) break;
-        const std::uint64_t left = work - done;
-        const std::uint64_t slice =
-            std::min(std::clamp(done / kPart, kShortest, kLongest), std::max<std::uint64_t>(left / running.size(), 1));
+        // Only the first round is cut short, so that more work goes on where less has ended, and is never worse.
+        const std::uint64_t left = std::max<std::uint64_t>((work - done) / running.size(), 1);
+        std::uint64_t slice = std::clamp(done / kPart, kShortest, kLongest);
+        if (slice > left && done > 0) break;
+        slice = std::min(slice, left);
         if (running.size() == 2 && options_.threads > 1) {
             std::thread other([&] { runTrack(*running[1], slice); });
             runTrack(*running[0], slice);

@@ -19,8 +19,9 @@ class Portfolio {
     /// `first` and `second` may be empty. An improvement is told once its schedule is better than all told before.
     Portfolio(Lane first, Lane second, const Options& options);
 
-    /// Rounds, each a part of what was worked so far, until the problem is settled, `work` steps (of both lanes
-    /// together) are taken, no member has anything more to try, or it is cancelled. Returns the steps taken.
+    /// Rounds, each a part of what was worked so far, until the problem is settled, the next would go beyond
+    /// `work` steps (of both lanes together), no member has anything more to try, or it is cancelled. Returns the steps
+    /// taken.
     std::uint64_t run(Standing& standing, std::uint64_t work);
 
   private:

@@ -246,8 +246,10 @@ class Maker {
             std::stable_sort(arcs.begin(), arcs.end(),
                              [](const Project::Arc& a, const Project::Arc& b) { return a.from < b.from; });
         }
-        p.isCyclic = !orderArcs() || (hasWindows && !p.isFlexible);
-        if (p.isCyclic) return !p.isFlexible && findDistances();
+        const bool hasLoop = !orderArcs();
+        if (hasLoop && p.isFlexible) return false;
+        p.isCyclic = !p.isFlexible && (hasLoop || hasWindows || mayGoBack());
+        if (p.isCyclic) return findDistances();
         findPaths();
         p.isPlain = !p.isFlexible;
         for (std::size_t a = 0; a < p.size; ++a) {
@@ -257,6 +259,17 @@ class Maker {
             }
         }
         return true;
+    }
+
+    /// May something start before what it comes after? Then its place in a list is free.
+    [[nodiscard]] bool mayGoBack() const {
+        for (std::size_t a = 0; a < project_.size; ++a) {
+            for (const Project::Arc& arc : project_.arcs[a]) {
+                const Tick from = project_.ways[arc.from].front().duration;
+                if (Project::weight(arc, from, project_.ways[a].front().duration) < 0) return true;
+            }
+        }
+        return false;
     }
 
     /// False where the arcs have a cycle. Kahn 1962.
@@ -367,6 +380,15 @@ class Maker {
         std::stable_sort(order.begin(), order.end(),
                          [&](std::size_t a, std::size_t b) { return p.head[a] < p.head[b]; });
         for (std::size_t i = 0; i < n; ++i) p.rank[order[i]] = i;
+        p.component.resize(n);
+        for (std::size_t i = 0; i < n; ++i) {
+            p.component[i] = i;
+            for (std::size_t j = 0; j < i; ++j) {
+                if (p.matrix[i * n + j] == -kNever || p.matrix[j * n + i] == -kNever) continue;
+                p.component[i] = p.component[j];
+                break;
+            }
+        }
         return true;
     }
 

@@ -64,10 +64,10 @@ struct Project {
     std::vector<Tick> due;              ///< ends no later
     Tick horizon = 0;                   ///< all end by then
     std::vector<std::vector<Arc>> arcs; ///< by activity: what it comes after, besides greatest distances in `matrix`
-    bool isCyclic = false;              ///< has greatest lags or windows: a schedule may be hard to find
-    bool isPlain = false;               ///< one way each, no arc allows an overlap: sorted by start is sorted by arcs
-    bool isFlexible = false;            ///< some activity has several ways
-    std::vector<std::size_t> rank;      ///< by activity: its place in an order of the arcs (acyclic), or of components
+    bool isCyclic = false;         ///< has greatest lags, windows, or lags that let it start before what it follows
+    bool isPlain = false;          ///< one way each, no arc allows an overlap: sorted by start is sorted by arcs
+    bool isFlexible = false;       ///< some activity has several ways
+    std::vector<std::size_t> rank; ///< by activity: its place in an order of the arcs (acyclic), or of components
     /// Cyclic only (and then with one way each): least start(j) - start(i) at [i * size + j], -kNever where there is
     /// none; and the same with i and j exchanged.
     std::vector<Tick> matrix;
@@ -76,6 +76,7 @@ struct Project {
     std::vector<Tick> tail; ///< from the start to the latest end, likewise
     /// room[w][t], with guards, for t < horizon.
     std::vector<std::vector<std::uint64_t>> room;
+    std::vector<std::size_t> component; ///< by activity, cyclic only: the same for those that hold each other both ways
     std::vector<People> away;     ///< by tick: people who are not there; empty when nobody is asked for
     std::vector<People> skilled;  ///< by skill
     std::vector<WorkerIndex> who; ///< by person: the least versatile first
@@ -115,8 +116,8 @@ struct Plan {
 /// Nothing if the schedule's people or ticks do not fit the compact form.
 [[nodiscard]] std::optional<Plan> asPlan(const Problem& problem, const Project& project, const Schedule& schedule);
 
-/// `crew` gets enough people for the way out of `free`, those with low indices first. False: not enough. Bipartite
-/// matching by augmenting paths over skills (Kuhn 1955).
+/// `crew` gets enough people for the way out of `free`: those who were in it before if it may be, then those with low
+/// indices. False: not enough. Bipartite matching by augmenting paths over skills (Kuhn 1955).
 [[nodiscard]] bool choosePeople(const Project& project, const Project::Way& way, People free, People& crew);
 /// The crew in the order of Placed::workers; empty when it is not enough.
 [[nodiscard]] std::vector<WorkerIndex> inPlaces(const Project& project, const Project::Way& way, People crew,

@@ -1,5 +1,5 @@
-// The complete side of the engine: a problem compiled to the learning kernel, asked "is there a schedule that ends by
-// T?". Proves optima and contradictions; slower than the builder at finding a first schedule.
+// The complete side of the engine: a problem compiled to the learning kernel, asked "is there a schedule that costs no
+// more than this?". Proves optima and contradictions; slower than the builder at finding a first schedule.
 #pragma once
 
 #include "schedule/problem.h"
@@ -25,10 +25,12 @@ struct ProverLimits {
 
 struct ProverOptions {
     /// Named limits (lags, releases, due times, the horizon, resources, people) can be let go one by one, so that a
-    /// clash can be told; costs speed.
+    /// clash can be told; costs speed, and no cost of the problem is looked at: every schedule has the value 0.
     bool guardLimits = false;
     bool orderLiterals = true;
     bool edgeFinding = true;
+    /// Once it is true the statement ends early; then the prover is good for nothing and is to be dropped.
+    const std::atomic<bool>* cancelled = nullptr;
 };
 
 /// Latest end in a schedule: the makespan. 0 when nothing is placed.
@@ -47,20 +49,19 @@ class Prover {
     Prover(Prover&&) = delete;
     Prover& operator=(Prover&&) = delete;
 
-    /// Is there a schedule in which everything ends by `latest`? Satisfied: best() is one. What was learnt is kept for
-    /// the next question. Never wrong; Unknown when the limits ran out.
-    [[nodiscard]] Verdict decide(Tick latest, const ProverLimits& limits);
+    /// Is there a schedule that costs `most` at the most? Satisfied: best() is one. What was learnt is kept for the
+    /// next question. Never wrong; Unknown when the limits ran out. kMostCost: any schedule.
+    [[nodiscard]] Verdict decide(Cost most, const ProverLimits& limits);
 
     /// The same near a schedule that keeps every limit: of those that share with it what is kept. Satisfied: last() is
     /// one.
-    [[nodiscard]] Verdict decideNear(const Schedule& schedule, const Kept& kept, Tick latest,
-                                     const ProverLimits& limits);
+    [[nodiscard]] Verdict decideNear(const Schedule& schedule, const Kept& kept, Cost most, const ProverLimits& limits);
     /// The schedule found last, whether better than any before or not.
     [[nodiscard]] const std::optional<Schedule>& last() const;
 
-    using Improved = std::function<void(const Schedule& schedule, Tick latest)>;
-    /// Makes the latest end as early as it can within the limits: Satisfied means that best() is proved to be the best,
-    /// Refuted that there is no schedule. Asks for large steps first and smaller ones where they fail.
+    using Improved = std::function<void(const Schedule& schedule, Cost value)>;
+    /// Makes the cost as low as it can within the limits: Satisfied means that best() is proved to be the best, Refuted
+    /// that there is no schedule. Asks for large steps first and smaller ones where they fail.
     [[nodiscard]] Verdict improve(const ProverLimits& limits, const Improved& improved = {});
     /// Raises bound() from below, step doubling while refutations are cheap. Satisfied: best() is proved to be best.
     [[nodiscard]] Verdict refute(const ProverLimits& limits, const Improved& improved = {});
@@ -69,12 +70,14 @@ class Prover {
     /// every limit when `isValid`; a broken one only guides.
     void hint(const Schedule& schedule, bool isValid);
 
-    /// From elsewhere: no schedule ends before `bound`.
-    void know(Tick bound);
+    /// From elsewhere: no schedule costs less than `bound`.
+    void know(Cost bound);
 
     [[nodiscard]] const std::optional<Schedule>& best() const;
-    /// No schedule ends before this.
-    [[nodiscard]] Tick bound() const;
+    /// Of best(); 0 where there is none.
+    [[nodiscard]] Cost value() const;
+    /// No schedule costs less than this.
+    [[nodiscard]] Cost bound() const;
     /// Proved that there is no schedule at all.
     [[nodiscard]] bool isHopeless() const;
     /// With isHopeless: reasons, in the user's words, that cannot be kept together; without `guardLimits` only for a

@@ -10,6 +10,9 @@ namespace piewright::schedule {
 
 using Loop = Verdict (Prover::*)(const ProverLimits&, const Prover::Improved&);
 
+/// A prover of the problem; none when the turn was cancelled meanwhile.
+std::unique_ptr<Prover> stateFor(const Problem& problem, const Turn& turn);
+
 /// States the problem if need be, takes up what is new, goes on with the loop and tells what came of it. Steps taken.
 std::uint64_t prove(const Problem& problem, std::unique_ptr<Prover>& prover, const Turn& turn, Standing& standing,
                     Loop loop);

@@ -1,4 +1,4 @@
-// What the loops that narrow the makespan from above and from below ask of the prover.
+// What the loops that narrow the cost from above and from below ask of the prover.
 #pragma once
 
 #include "schedule/prover.h"
@@ -7,6 +7,8 @@
 #include <optional>
 
 namespace piewright::schedule {
+
+constexpr Cost kNoValue = std::numeric_limits<Cost>::max(); ///< there is no schedule yet
 
 class Questions {
   public:
@@ -17,13 +19,13 @@ class Questions {
     Questions& operator=(Questions&&) = delete;
     virtual ~Questions() = default;
 
-    /// Of the best schedule known; kNever where there is none.
-    [[nodiscard]] virtual Tick value() const = 0;
-    [[nodiscard]] virtual Tick bound() const = 0;
+    /// Of the best schedule known; kNoValue where there is none.
+    [[nodiscard]] virtual Cost value() const = 0;
+    [[nodiscard]] virtual Cost bound() const = 0;
     [[nodiscard]] virtual bool isHopeless() const = 0;
     /// Is there a schedule of this value at most (any, without one)? value(), bound() and isHopeless() have the answer
     /// too.
-    virtual Verdict ask(std::optional<Tick> by, const ProverLimits& limits) = 0;
+    virtual Verdict ask(std::optional<Cost> by, const ProverLimits& limits) = 0;
     /// From now on only what is better than value() counts.
     virtual void tighten() = 0;
     /// Tells the best schedule.

@@ -14,19 +14,20 @@ Verdict SearchDown::run(Questions& questions, const ProverLimits& limits, const 
         if (questions.bound() >= questions.value()) return Verdict::Satisfied;
         ProverLimits left = rest.of(questions);
         if (isSpent(left)) return Verdict::Unknown;
-        const Tick before = questions.value();
-        std::optional<Tick> target;
-        if (before != kNever) {
+        const Cost before = questions.value();
+        std::optional<Cost> target;
+        if (before != kNoValue) {
             questions.tighten();
-            const Tick gap = before - questions.bound();
+            const Cost gap = before - questions.bound();
             if (gap <= 0) continue;
-            step_ = std::clamp<Tick>(step_, 1, std::max<Tick>(1, gap / 2));
+            step_ = std::clamp<Cost>(step_, 1, std::max<Cost>(1, gap / 2));
             target = before - step_;
             if (step_ > 1) left.conflicts = std::min(left.conflicts, kPatience);
         }
         switch (questions.ask(target, left)) {
         case Verdict::Satisfied:
-            step_ = before == kNever ? questions.value() : std::max(step_ * 2, before - questions.value());
+            step_ = before == kNoValue ? questions.value() - questions.bound()
+                                       : std::max(step_ * 2, before - questions.value());
             questions.tell(improved);
             break;
         case Verdict::Refuted:

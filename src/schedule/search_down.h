@@ -10,10 +10,10 @@ class SearchDown {
     /// Satisfied: the best schedule is proved to be the best. Refuted: there is none. Unknown: the limits ran out.
     Verdict run(Questions& questions, const ProverLimits& limits, const Prover::Improved& improved);
     /// How much better the next question asks for; no more than half the gap.
-    void aimFor(Tick step) { step_ = step; }
+    void aimFor(Cost step) { step_ = step; }
 
   private:
-    Tick step_ = 0;
+    Cost step_ = 0;
 };
 
 } // namespace piewright::schedule

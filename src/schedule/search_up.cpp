@@ -10,12 +10,12 @@ constexpr std::uint64_t kPatience = 400; ///< dead ends for a step that may turn
 
 Verdict searchUp(Questions& questions, const ProverLimits& limits, const Prover::Improved& improved) {
     const Rest rest(questions, limits);
-    Tick step = 1;
+    Cost step = 1;
     while (!questions.isHopeless()) {
         if (questions.bound() >= questions.value()) return Verdict::Satisfied;
         ProverLimits left = rest.of(questions);
         if (isSpent(left)) return Verdict::Unknown;
-        const Tick target = std::min(questions.bound() + step - 1, questions.value() - 1);
+        const Cost target = std::min(questions.bound() + step - 1, questions.value() - 1);
         if (step > 1) left.conflicts = std::min(left.conflicts, kPatience);
         switch (questions.ask(target, left)) {
         case Verdict::Satisfied:

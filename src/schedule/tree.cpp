@@ -62,9 +62,22 @@ std::vector<Span> absences(const Worker& worker) {
 
 } // namespace
 
+bool understands(const Problem& problem) {
+    return problem.stays.empty() && problem.implications.empty() &&
+           std::all_of(problem.resources.begin(), problem.resources.end(),
+                       [](const Resource& resource) {
+                           return !resource.reservoir && (!resource.machine || resource.machine->together == 1);
+                       }) &&
+           std::all_of(problem.activities.begin(), problem.activities.end(), [](const Activity& activity) {
+               return !activity.isOptional &&
+                      std::all_of(activity.modes.begin(), activity.modes.end(),
+                                  [](const Mode& mode) { return mode.flows.empty() && mode.pauses.empty(); });
+           });
+}
+
 Tree::Tree(const Model& model)
-    : model_(model), outgoing_(model.network.nodes()), incoming_(model.network.nodes()),
-      isQueued_(model.network.nodes(), 0) {
+    : model_(model), isUnderstood_(understands(model.problem)), outgoing_(model.network.nodes()),
+      incoming_(model.network.nodes()), isQueued_(model.network.nodes(), 0) {
     const Problem& problem = model.problem;
     closed_.resize(problem.activities.size());
     for (std::size_t a = 0; a < problem.activities.size(); ++a) {
@@ -111,7 +124,7 @@ Tick Tree::setup(const Machine& machine, const User& from, const User& to) const
 }
 
 void Tree::begin() {
-    const Bounds open(model_.network, model_.problem, model_.lengths);
+    const Bounds open(model_.network, model_.problem, model_.presence, model_.lengths);
     lower_.clear();
     upper_.clear();
     for (Node node = 0; node < model_.network.nodes(); ++node) {
@@ -132,6 +145,7 @@ void Tree::begin() {
 }
 
 TreeAnswer Tree::search(std::uint64_t work) {
+    if (!isUnderstood_) return TreeAnswer::OutOfTime;
     begin();
     limit_ = work;
     // What there is no choice about comes first, so that it bounds the rest from the beginning.
@@ -323,8 +337,8 @@ bool Tree::addArc(Node from, Node to, Tick least) {
         return true;
     }
     trail_.push_back({Change::What::Arc, from, 0, 0});
-    outgoing_[from].push_back({to, least});
-    incoming_[to].push_back({from, least});
+    outgoing_[from].push_back({to, least, true});
+    incoming_[to].push_back({from, least, true});
     return raise(to, std::int64_t{lower_[from]} + least, from) && reduce(from, std::int64_t{upper_[to]} - least, to);
 }
 

@@ -14,6 +14,10 @@
 
 namespace piewright::schedule {
 
+/// Whether it understands all that the problem states. It knows nothing of loads, reservoirs, pauses, what may be left
+/// out, or who must stay: there it leaves the proof to others, and search() answers OutOfTime at once.
+[[nodiscard]] bool understands(const Problem& problem);
+
 enum class TreeAnswer { Found, None, OutOfTime };
 
 class Tree {
@@ -77,6 +81,7 @@ class Tree {
     [[nodiscard]] Tick setup(const Machine& machine, const User& from, const User& to) const;
 
     const Model& model_;
+    bool isUnderstood_ = true;
     std::vector<Tick> lower_, upper_;
     std::vector<Length> lengths_;
     std::vector<std::vector<Network::Arc>> outgoing_, incoming_; ///< posted on top of the network

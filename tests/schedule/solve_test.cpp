@@ -12,7 +12,7 @@ using testing::IsEmpty;
 
 TEST(Solve, AnEmptyProblemHasAnEmptySchedule) {
     const Answer answer = solve({}, {});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_TRUE(answer.schedule->placed.empty());
 }
 
@@ -22,7 +22,7 @@ TEST(Solve, AnActivityWithoutNeedsStartsAtOnce) {
     s[a].release = 3;
     s.problem.horizon = 100;
     const Answer answer = solve(s.problem, {});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_THAT(answer.schedule->placed, ElementsAre(Placed{3, 13, 0, {}}));
 }
 
@@ -41,7 +41,7 @@ TEST(Solve, ActivitiesOfNoDurationMeetAtOneTick) {
     }
     s.problem.horizon = 10;
     const Answer answer = solve(s.problem, {});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_THAT(check(s.problem, *answer.schedule), IsEmpty());
     EXPECT_EQ(answer.schedule->placed[at(one)].start, 5);
     EXPECT_EQ(answer.schedule->placed[at(other)].start, 5);
@@ -56,7 +56,7 @@ TEST(Solve, AVeryLongHorizonAndVeryLongTimesAreNoTrouble) {
     s.problem.horizon = kNever;
     ASSERT_THAT(faultsIn(s.problem), IsEmpty());
     Answer answer = solve(s.problem, {});
-    ASSERT_EQ(answer.status, Status::Feasible);
+    ASSERT_EQ(answer.status, Status::Proven);
     EXPECT_THAT(check(s.problem, *answer.schedule), IsEmpty());
     s.after(b, a, kNever);
     EXPECT_EQ(solve(s.problem, {}).status, Status::Infeasible);
@@ -106,7 +106,7 @@ TEST(Solve, AnotherSeedMayGiveAnotherScheduleButNeverAWrongOne) {
     s.problem.horizon = 60;
     for (std::uint64_t seed = 0; seed < 20; ++seed) {
         const Answer answer = solve(s.problem, {seed, 10'000});
-        ASSERT_EQ(answer.status, Status::Feasible);
+        ASSERT_EQ(answer.status, Status::Proven);
         EXPECT_THAT(check(s.problem, *answer.schedule), IsEmpty());
     }
 }

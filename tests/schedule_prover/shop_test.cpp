@@ -11,7 +11,8 @@ namespace piewright::schedule {
 namespace {
 
 TEST(JobShop, SixBySixEndsAt55) {
-    const Problem problem = six();
+    Problem problem = six();
+    problem.costs = makespan();
     Prover prover(problem);
     ASSERT_EQ(prover.improve({}), Verdict::Satisfied);
     EXPECT_EQ(latestEnd(*prover.best()), 55);
@@ -20,7 +21,8 @@ TEST(JobShop, SixBySixEndsAt55) {
 }
 
 TEST(JobShop, TenByTenEndsAt930) {
-    const Problem problem = ten();
+    Problem problem = ten();
+    problem.costs = makespan();
     Prover prover(problem);
     const Answer first = solve(problem, {1, 20'000});
     ASSERT_TRUE(first.schedule);

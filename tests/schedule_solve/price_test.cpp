@@ -34,8 +34,8 @@ TEST(Price, OneMachineMoreSavesTheSecondTurn) {
 }
 
 TEST(Price, DearestFirst) {
-    // Chill 10, then at least 5, then bake: released at 7, so 7 + 10 + 5 + 20 = 42. Three ticks less of the wait save 3;
-    // so does a release three earlier. Room for one more of the cold saves nothing.
+    // Chill 10, then at least 5, then bake: released at 7, so 7 + 10 + 5 + 20 = 42. Three ticks less of the wait save
+    // 3; so does a release three earlier. Room for one more of the cold saves nothing.
     Statement s;
     const ResourceIndex cold = s.cumulative("cold room", 1);
     const ActivityIndex chill = s.activity("chill", Mode{10, {{cold, 1, {}}}, {}, {}});
