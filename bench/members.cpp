@@ -55,7 +55,8 @@ int main(int argc, char** argv) {
             std::fprintf(stderr, "%s\n", toText(instance.problems().findings).c_str());
             return 2;
         }
-        const schedule::Problem& problem = instance->problem;
+        schedule::Problem problem = instance->problem;
+        problem.costs = schedule::makespan();
         const double start = cpuSeconds();
         const auto elapsed = [&] { return cpuSeconds() - start; };
         schedule::Standing standing;

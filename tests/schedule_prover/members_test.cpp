@@ -15,12 +15,10 @@
 namespace piewright::schedule {
 namespace {
 
-/// Its makespan to be made least.
-Problem shortest(Problem problem) {
+Problem forMakespan(Problem problem) {
     problem.costs = makespan();
     return problem;
 }
-Problem shortest(std::uint64_t seed, const Size& size) { return shortest(randomProblem(seed, size)); }
 
 struct Told {
     std::vector<Cost> values;
@@ -51,7 +49,7 @@ TEST(Members, AgreeWithTheProverFromAboveAndFromBelow) {
     int optima = 0;
     int contradictions = 0;
     for (std::uint64_t seed = 1; seed <= 150; ++seed) {
-        const Problem problem = shortest(seed, {6, 16, 3, 3, 4, 4, 60});
+        const Problem problem = forMakespan(randomProblem(seed, {6, 16, 3, 3, 4, 4, 60}));
         Prover prover(problem);
         const Verdict verdict = prover.improve({});
         Improver improver(problem);
@@ -74,7 +72,7 @@ TEST(Neighbourhoods, NeverSayWhatTheProverDoesNotAndMostlyFindTheOptimum) {
     int optima = 0;
     int found = 0;
     for (std::uint64_t seed = 1; seed <= 80; ++seed) {
-        const Problem problem = shortest(seed, {7, 20, 3, 3, 4, 4, 60});
+        const Problem problem = forMakespan(randomProblem(seed, {7, 20, 3, 3, 4, 4, 60}));
         Prover prover(problem);
         const Verdict verdict = prover.improve({});
         Neighbourhoods neighbourhoods(problem, seed);
@@ -95,7 +93,7 @@ TEST(Neighbourhoods, NeverSayWhatTheProverDoesNotAndMostlyFindTheOptimum) {
 
 TEST(Neighbourhoods, ImproveAJobShopStepByStepAndTheSameWayTwice) {
     // Ten by ten: 930 is the optimum (Fisher, Thompson 1963; Carlier, Pinson 1989).
-    const Problem problem = shortest(ten());
+    const Problem problem = forMakespan(ten());
     std::vector<Cost> first;
     for (int time = 0; time < 2; ++time) {
         Neighbourhoods neighbourhoods(problem, 7);
@@ -113,7 +111,7 @@ TEST(Neighbourhoods, ImproveAJobShopStepByStepAndTheSameWayTwice) {
 }
 
 TEST(Neighbourhoods, StopWhenCancelled) {
-    const Problem problem = shortest(ten());
+    const Problem problem = forMakespan(ten());
     Neighbourhoods neighbourhoods(problem, 1);
     const std::atomic<bool> cancelled{true};
     Turn turn;
@@ -127,7 +125,7 @@ TEST(Neighbourhoods, StopWhenCancelled) {
 TEST(PartialOrder, LetsNoMoreRunTogetherThanThereIsRoomFor) {
     int looked = 0;
     for (std::uint64_t seed = 1; seed <= 200; ++seed) {
-        const Problem problem = shortest(seed, {7, 20, 3, 0, 4, 3, 60});
+        const Problem problem = forMakespan(randomProblem(seed, {7, 20, 3, 0, 4, 3, 60}));
         Prover prover(problem);
         if (prover.improve({}) != Verdict::Satisfied) continue;
         ++looked;
