@@ -244,6 +244,7 @@ void Draft::settle() {
             if ((booking.amount < 0) == (beyond.amount < 0) && booking.amount != 0) last = &booking;
         }
         assert(last != nullptr);
+        if (last == nullptr) return;           // cannot be: the initial level is within the limits
         remove(model_.unitOf[last->activity]); // settles the rest as well
         return;
     }

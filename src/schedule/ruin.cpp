@@ -81,7 +81,7 @@ Ruin::Way Ruin::choose() {
         left -= worth_[way];
         if (left < 0) return static_cast<Way>(way);
     }
-    return kAnyhow;
+    return Way::Anyhow;
 }
 
 bool Ruin::round() {
@@ -110,8 +110,8 @@ bool Ruin::round() {
     old = std::min(old, draft_->total());
     at_ = (at_ + 1) % history_.size();
     // What a way is worth is what it gains for its work.
-    gained_[way] += isBest ? 8 : isTaken && then < now ? 3 : isTaken && then != now ? 1 : 0;
-    tried_[way] += static_cast<double>(draft_->board().work() - before);
+    gained_[static_cast<std::size_t>(way)] += isBest ? 8 : isTaken && then < now ? 3 : isTaken && then != now ? 1 : 0;
+    tried_[static_cast<std::size_t>(way)] += static_cast<double>(draft_->board().work() - before);
     if (rounds_ % kSegment == 0) {
         double gained = 0;
         double tried = 0;
@@ -162,16 +162,16 @@ void Ruin::ruin(Way way, std::size_t count) {
         return draft_->now(unit) == Draft::Now::In ? draft_->startOfUnit(unit) : 0;
     };
     switch (way) {
-    case kNearInTime:
+    case Way::NearInTime:
         ruinNear(whenOf(anyIn()), count);
         break;
-    case kOfWorker:
+    case Way::OfWorker:
         ruinOfWorker(count);
         break;
-    case kOfResource:
+    case Way::OfResource:
         ruinOfResource(count);
         break;
-    case kDear: {
+    case Way::Dear: {
         const std::size_t unit = dearest();
         const Tick when = whenOf(unit);
         ruinLinked(unit, 1 + draw(count));
@@ -188,11 +188,10 @@ void Ruin::ruin(Way way, std::size_t count) {
         }
         break;
     }
-    case kLinked:
+    case Way::Linked:
         ruinLinked(anyIn(), count);
         break;
-    case kAnyhow:
-    case kWays:
+    case Way::Anyhow:
         for (std::size_t i = 0; i < count; ++i) draft_->remove(anyIn());
         break;
     }

@@ -31,7 +31,8 @@ class Ruin : public Member {
     [[nodiscard]] std::uint64_t rounds() const { return rounds_; } ///< ruins tried
 
   private:
-    enum Way : std::uint8_t { kNearInTime, kOfWorker, kOfResource, kDear, kLinked, kAnyhow, kWays };
+    enum class Way : std::uint8_t { NearInTime, OfWorker, OfResource, Dear, Linked, Anyhow };
+    static constexpr std::size_t kWays = 6;
 
     void load(const Schedule& schedule);
     /// One ruin. True when the schedule in the draft is the best so far.
