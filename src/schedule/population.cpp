@@ -14,6 +14,7 @@ std::uint64_t printOf(const Plan& plan) {
     return print;
 }
 
+constexpr std::size_t kMostInParallel = 600; ///< activities: it takes O(n^2)
 /// The population is small at first and after each restart twice as large, until it begins anew.
 constexpr std::size_t kSmallest = 40;
 constexpr std::size_t kLargest = 160;
@@ -50,7 +51,7 @@ Population::Population(const Project& project, const Project& back, std::uint64_
                             most[demand.word * 4 + lane];
             }
         }
-        for (const Project::Way::Need& need : way.needs) load_[a] += 1000 * need.count;
+        for (const Project::Way::Need& need : way.needs) load_[a] += std::int64_t{1000} * need.count;
     }
 }
 
@@ -103,7 +104,7 @@ bool Population::rule(std::size_t number) {
         }
     }
     if (number % 2 == 1) {
-        if (project_.isCyclic || !forward_.parallel(keys, child_.plan)) return false;
+        if (project_.isCyclic || project_.size > kMostInParallel || !forward_.parallel(keys, child_.plan)) return false;
         return settle();
     }
     keys_.resize(project_.size);
@@ -129,12 +130,49 @@ bool Population::sample() {
 }
 
 bool Population::build() {
+    // Half of them are built from the end, half from the beginning: each way finds what the other does not (Debels,
+    // Vanhoucke 2005, Lecture Notes in Computer Science 3483).
+    if (dice_.below(2) == 0) return buildBackwards();
     forward_.listBy(keys_, list_);
     if (!forward_.serial(list_, 0, project_.horizon, child_.plan)) {
         squeak(forward_.culprit());
         return false;
     }
     return settle();
+}
+
+bool Population::buildBackwards() {
+    Plan& plan = child_.plan;
+    for (std::size_t a = 0; a < keys_.size(); ++a) keys_[a] = -keys_[a] - project_.way(a, plan.ways[a]).duration;
+    turned_.ways = plan.ways;
+    turned_.crews = plan.crews;
+    backward_.listBy(keys_, list_);
+    if (!backward_.serial(list_, 0, project_.horizon, turned_)) {
+        squeak(backward_.culprit());
+        return false;
+    }
+    if (!goForward(plan)) return false;
+    assess();
+    return true;
+}
+
+bool Population::goForward(Plan& plan) {
+    for (std::size_t a = 0; a < keys_.size(); ++a) {
+        keys_[a] = project_.horizon - turned_.starts[a] - project_.way(a, turned_.ways[a]).duration;
+    }
+    plan.ways = turned_.ways;
+    plan.crews = turned_.crews;
+    forward_.listBy(keys_, list_);
+    return forward_.serial(list_, 0, project_.horizon, plan);
+}
+
+void Population::assess() {
+    const Plan& plan = child_.plan;
+    child_.print = printOf(plan);
+    child_.score = 0;
+    for (std::size_t a = 0; a < plan.starts.size(); ++a) {
+        child_.score += load_[a] * plan.starts[a] * project_.way(a, plan.ways[a]).duration;
+    }
 }
 
 void Population::squeak(std::size_t activity) {
@@ -154,20 +192,10 @@ bool Population::settle() {
         keys_[a] = horizon - plan.starts[a] - project_.way(a, plan.ways[a]).duration;
     }
     backward_.listBy(keys_, list_);
-    if (backward_.serial(list_, horizon - plan.end, horizon, turned_)) {
-        for (std::size_t a = 0; a < n; ++a) {
-            keys_[a] = horizon - turned_.starts[a] - project_.way(a, plan.ways[a]).duration;
-        }
-        again_.ways = plan.ways;
-        again_.crews = turned_.crews;
-        forward_.listBy(keys_, list_);
-        if (forward_.serial(list_, 0, horizon, again_) && again_.end <= plan.end) std::swap(plan, again_);
+    if (backward_.serial(list_, horizon - plan.end, horizon, turned_) && goForward(again_) && again_.end <= plan.end) {
+        std::swap(plan, again_);
     }
-    child_.print = printOf(plan);
-    child_.score = 0;
-    for (std::size_t a = 0; a < n; ++a) {
-        child_.score += load_[a] * plan.starts[a] * project_.way(a, plan.ways[a]).duration;
-    }
+    assess();
     return true;
 }
 

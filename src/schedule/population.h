@@ -48,7 +48,11 @@ class Population {
     void mutate();
     /// Builds `child_` from its keys and justifies it. False: no schedule.
     bool build();
+    bool buildBackwards();
     bool settle();
+    /// The schedule of `turned_`, which is mirrored, justified to the left.
+    bool goForward(Plan& plan);
+    void assess();
     void squeak(std::size_t activity);
     [[nodiscard]] std::vector<double> keysOf(std::size_t rule) const;
     void keysFromTimes(const One& one);
