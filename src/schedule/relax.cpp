@@ -2,10 +2,11 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace piewright::schedule {
 
-Relaxing::Relaxing(const Problem& problem) : problem_(problem), linked_(problem.activities.size()) {
+Relaxing::Relaxing(const Problem& problem) : linked_(problem.activities.size()) {
     for (const Lag& lag : problem.lags) {
         linked_[at(lag.from)].push_back(at(lag.to));
         linked_[at(lag.to)].push_back(at(lag.from));

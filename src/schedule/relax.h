@@ -28,7 +28,6 @@ class Relaxing {
     void nearest(Tick time, std::size_t count, const Schedule& schedule, const std::vector<std::size_t>& among,
                  std::vector<char>& isPicked) const;
 
-    const Problem& problem_;
     std::vector<std::vector<std::size_t>> linked_; ///< by activity
     std::vector<std::vector<std::size_t>> users_;  ///< of each resource and each worker with anything in some mode
     std::vector<std::size_t> all_;
