@@ -7,12 +7,13 @@
 
 namespace piewright::schedule {
 
-class Prover;
+struct SharedProver;
 
 class Improver final : public Member {
   public:
-    /// `problem` must have no faultsIn and must outlive it. The problem is stated to the kernel in the first turn.
-    explicit Improver(const Problem& problem);
+    /// `problem` must have no faultsIn and must outlive it. The problem is stated to the kernel in the first turn,
+    /// unless a member that it shares the prover with has done so; these never run at the same time.
+    explicit Improver(const Problem& problem, std::shared_ptr<SharedProver> shared = nullptr);
     ~Improver() override;
     Improver(const Improver&) = delete;
     Improver& operator=(const Improver&) = delete;
@@ -23,7 +24,7 @@ class Improver final : public Member {
 
   private:
     const Problem& problem_;
-    std::unique_ptr<Prover> prover_;
+    std::shared_ptr<SharedProver> prover_;
 };
 
 } // namespace piewright::schedule

@@ -8,6 +8,11 @@
 
 namespace piewright::schedule {
 
+/// What members of one lane learn together.
+struct SharedProver {
+    std::unique_ptr<Prover> prover; ///< none yet
+};
+
 using Loop = Verdict (Prover::*)(const ProverLimits&, const Prover::Improved&);
 
 /// A prover of the problem; none when the turn was cancelled meanwhile.
