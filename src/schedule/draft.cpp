@@ -202,6 +202,15 @@ void Draft::take(std::size_t unit) {
     setNow(unit, Now::Open);
 }
 
+void Draft::takeAll(const std::vector<std::pair<std::size_t, std::vector<Placed>>>& units) {
+    for (const auto& [unit, places] : units) take(unit);
+}
+
+bool Draft::isSound() const {
+    return std::all_of(board_.stocks().begin(), board_.stocks().end(),
+                       [](const Stock& stock) { return stock.isSound(); });
+}
+
 void Draft::takeGroup(std::size_t group) {
     for (const std::size_t unit : model_.groups[group].units) {
         if (now_[unit] == Now::In) take(unit);
@@ -235,6 +244,7 @@ void Draft::settle() {
             if ((booking.amount < 0) == (beyond.amount < 0) && booking.amount != 0) last = &booking;
         }
         assert(last != nullptr);
+        if (last == nullptr) return;           // cannot be: the initial level is within the limits
         remove(model_.unitOf[last->activity]); // settles the rest as well
         return;
     }
@@ -439,12 +449,11 @@ bool Draft::putIfFits(std::size_t unit, std::span<const Placed> places, bool isB
                  board_.takes(members[i], places[i]);
         if (isFine) board_.put(members[i], places[i]); // the others must fit beside it
     }
-    const bool isSound = !isByStock || std::all_of(board_.stocks().begin(), board_.stocks().end(),
-                                                   [](const Stock& stock) { return stock.isSound(); });
+    const bool isSoundThen = !isByStock || isSound();
     for (const std::size_t a : members) {
         if (board_.isPlaced(a)) board_.take(a);
     }
-    return isFine && isSound && put(unit, places);
+    return isFine && isSoundThen && put(unit, places);
 }
 
 bool Draft::putWorthwhile(std::size_t group, const Search& search) {

@@ -61,6 +61,10 @@ class Draft {
     void takeUp(std::size_t unit);
     /// Out of the schedule: the unit, what must go with it, and what then has no stock. All of it is open then.
     void remove(std::size_t unit);
+    /// Only these, with nothing that may have to go with them: they are going to be put elsewhere.
+    void takeAll(const std::vector<std::pair<std::size_t, std::vector<Placed>>>& units);
+    /// All reservoirs are within their limits.
+    [[nodiscard]] bool isSound() const;
     /// Takes out what has no stock.
     void settle();
 

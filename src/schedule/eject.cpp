@@ -313,12 +313,11 @@ bool Ejection::gatherPeople(const Board& board, std::size_t activity, const Mode
             blockersOf(worker);
             candidates.push_back({newCost(theirs), model_.versatility[w], worker});
         }
-        std::sort(candidates.begin(), candidates.end(), [](const Candidate& x, const Candidate& y) {
-            return std::tie(x.cost, x.versatility, x.worker) < std::tie(y.cost, y.versatility, y.worker);
-        });
         // Those it must have come first, whatever else costs nothing.
-        std::stable_partition(candidates.begin(), candidates.end(),
-                              [](const Candidate& candidate) { return candidate.versatility < 0; });
+        std::sort(candidates.begin(), candidates.end(), [](const Candidate& x, const Candidate& y) {
+            return std::tuple{x.versatility >= 0, x.cost, x.versatility, x.worker} <
+                   std::tuple{y.versatility >= 0, y.cost, y.versatility, y.worker};
+        });
         std::vector<WorkerIndex> order;
         order.reserve(candidates.size());
         for (const Candidate& candidate : candidates) order.push_back(candidate.worker);

@@ -1,7 +1,6 @@
 #include "schedule/population.h"
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace piewright::schedule {
 
@@ -15,24 +14,32 @@ std::uint64_t printOf(const Plan& plan) {
     return print;
 }
 
-double knob(const char* name, double otherwise) {
-    const char* text = std::getenv(name);
-    return text ? std::atof(text) : otherwise;
-}
+constexpr std::size_t kMostInParallel = 600; ///< activities: it takes O(n^2)
+/// The population is small at first and after each restart twice as large, until it begins anew.
+constexpr std::size_t kSmallest = 40;
+constexpr std::size_t kLargest = 160;
+constexpr std::size_t kPatience = 150; ///< children without a better one, for each member
+constexpr double kRuins = 0.8;         ///< of the children; the others are crossed
+constexpr double kMoves = 0.25;        ///< of the children, where there are greatest lags
+constexpr double kPeaks = 0.5;         ///< of those crossed
+constexpr double kMutations = 0.02;    ///< of the activities of a child
+constexpr double kReach = 0.1;         ///< of a mutation, of the makespan
+constexpr double kWindow = 0.3;        ///< at most, of the makespan
 
 } // namespace
 
 Population::Population(const Project& project, const Project& back, std::uint64_t seed)
     : project_(project), back_(back), forward_(project), backward_(back), dice_(seed) {
-    capacity_ = static_cast<std::size_t>(knob("CAP", 40));
-    load_.assign(project.size, 0.0);
+    capacity_ = kSmallest;
+    load_.assign(project.size, 0);
     weight_.assign(project.size, 0);
     longest_ = std::max(1, *std::max_element(project.tail.begin(), project.tail.end()));
-    std::vector<double> most(project.room.size() * 4, 1.0);
+    std::vector<std::int64_t> most(project.room.size() * 4, 1);
     for (std::size_t w = 0; w < project.room.size(); ++w) {
         for (const std::uint64_t room : project.room[w]) {
             for (std::size_t lane = 0; lane < 4; ++lane) {
-                most[w * 4 + lane] = std::max(most[w * 4 + lane], static_cast<double>((room >> (16 * lane)) & 0x7FFFU));
+                most[w * 4 + lane] =
+                    std::max(most[w * 4 + lane], static_cast<std::int64_t>((room >> (16 * lane)) & 0x7FFFU));
             }
         }
     }
@@ -40,11 +47,11 @@ Population::Population(const Project& project, const Project& back, std::uint64_
         const Project::Way& way = project.ways[a].front();
         for (const Project::Demand& demand : way.demands) {
             for (std::size_t lane = 0; lane < 4; ++lane) {
-                load_[a] +=
-                    static_cast<double>((demand.amounts >> (16 * lane)) & 0x7FFFU) / most[demand.word * 4 + lane];
+                load_[a] += 1000 * static_cast<std::int64_t>((demand.amounts >> (16 * lane)) & 0x7FFFU) /
+                            most[demand.word * 4 + lane];
             }
         }
-        for (const Project::Way::Need& need : way.needs) load_[a] += need.count;
+        for (const Project::Way::Need& need : way.needs) load_[a] += std::int64_t{1000} * need.count;
     }
 }
 
@@ -97,7 +104,7 @@ bool Population::rule(std::size_t number) {
         }
     }
     if (number % 2 == 1) {
-        if (project_.isCyclic || !forward_.parallel(keys, child_.plan)) return false;
+        if (project_.isCyclic || project_.size > kMostInParallel || !forward_.parallel(keys, child_.plan)) return false;
         return settle();
     }
     keys_.resize(project_.size);
@@ -123,12 +130,49 @@ bool Population::sample() {
 }
 
 bool Population::build() {
+    // Half of them are built from the end, half from the beginning: each way finds what the other does not (Debels,
+    // Vanhoucke 2005, Lecture Notes in Computer Science 3483).
+    if (dice_.below(2) == 0) return buildBackwards();
     forward_.listBy(keys_, list_);
     if (!forward_.serial(list_, 0, project_.horizon, child_.plan)) {
         squeak(forward_.culprit());
         return false;
     }
     return settle();
+}
+
+bool Population::buildBackwards() {
+    Plan& plan = child_.plan;
+    for (std::size_t a = 0; a < keys_.size(); ++a) keys_[a] = -keys_[a] - project_.way(a, plan.ways[a]).duration;
+    turned_.ways = plan.ways;
+    turned_.crews = plan.crews;
+    backward_.listBy(keys_, list_);
+    if (!backward_.serial(list_, 0, project_.horizon, turned_)) {
+        squeak(backward_.culprit());
+        return false;
+    }
+    if (!goForward(plan)) return false;
+    assess();
+    return true;
+}
+
+bool Population::goForward(Plan& plan) {
+    for (std::size_t a = 0; a < keys_.size(); ++a) {
+        keys_[a] = project_.horizon - turned_.starts[a] - project_.way(a, turned_.ways[a]).duration;
+    }
+    plan.ways = turned_.ways;
+    plan.crews = turned_.crews;
+    forward_.listBy(keys_, list_);
+    return forward_.serial(list_, 0, project_.horizon, plan);
+}
+
+void Population::assess() {
+    const Plan& plan = child_.plan;
+    child_.print = printOf(plan);
+    child_.score = 0;
+    for (std::size_t a = 0; a < plan.starts.size(); ++a) {
+        child_.score += load_[a] * plan.starts[a] * project_.way(a, plan.ways[a]).duration;
+    }
 }
 
 void Population::squeak(std::size_t activity) {
@@ -148,32 +192,10 @@ bool Population::settle() {
         keys_[a] = horizon - plan.starts[a] - project_.way(a, plan.ways[a]).duration;
     }
     backward_.listBy(keys_, list_);
-    if (backward_.serial(list_, horizon - plan.end, horizon, turned_)) {
-        for (std::size_t a = 0; a < n; ++a) {
-            keys_[a] = horizon - turned_.starts[a] - project_.way(a, plan.ways[a]).duration;
-        }
-        again_.ways = plan.ways;
-        again_.crews = turned_.crews;
-        forward_.listBy(keys_, list_);
-        if (forward_.serial(list_, 0, horizon, again_) && again_.end <= plan.end) std::swap(plan, again_);
+    if (backward_.serial(list_, horizon - plan.end, horizon, turned_) && goForward(again_) && again_.end <= plan.end) {
+        std::swap(plan, again_);
     }
-    child_.print = printOf(plan);
-    static const int kind = static_cast<int>(knob("SCORE", 0));
-    child_.score = 0;
-    if (kind == 1) {
-        for (std::size_t a = 0; a < n; ++a) child_.score += plan.starts[a];
-    }
-    if (kind == 2) {
-        for (std::size_t a = 0; a < n; ++a) child_.score += std::int64_t{plan.starts[a]} * plan.starts[a];
-    }
-    if (kind == 3) {
-        for (std::size_t a = 0; a < n; ++a) {
-            child_.score += static_cast<std::int64_t>(load_[a] * 100.0) * plan.starts[a] * project_.way(a, 0).duration;
-        }
-    }
-    if (kind == 4) {
-        for (std::size_t a = 0; a < n; ++a) child_.score += plan.starts[a] + project_.tail[a] >= plan.end - 1 ? 1 : 0;
-    }
+    assess();
     return true;
 }
 
@@ -195,7 +217,9 @@ void Population::inherit(std::size_t activity, const One& from) {
 }
 
 People Population::anyone() {
-    const auto half = [this] { return std::uint64_t{dice_.below(std::size_t{1} << 31)} << 32 | dice_.below(std::size_t{1} << 31); };
+    const auto half = [this] {
+        return std::uint64_t{dice_.below(std::size_t{1} << 31)} << 32 | dice_.below(std::size_t{1} << 31);
+    };
     return {{half(), half()}};
 }
 
@@ -221,7 +245,7 @@ void Population::twoPoints(const One& mother, const One& father) {
 void Population::peak(const One& mother, const One& father) {
     const Tick end = std::max(mother.plan.end, father.plan.end) + 1;
     const auto ticks = static_cast<std::size_t>(father.plan.end);
-    use_.assign(ticks + 2, 0.0);
+    use_.assign(ticks + 2, 0);
     for (std::size_t a = 0; a < keys_.size(); ++a) {
         const auto start = static_cast<std::size_t>(father.plan.starts[a]);
         use_[start + 1] += load_[a];
@@ -251,14 +275,13 @@ void Population::peak(const One& mother, const One& father) {
 
 void Population::mutate() {
     const std::size_t n = keys_.size();
-    static const double rate = knob("MUT", 0.02);
-    const Tick reach = std::max(2, child_.plan.end == kNever ? 2 : static_cast<Tick>(knob("REACH", 0.1) * best_.end));
+    const Tick reach = std::max(2, best_.end == kNever ? 2 : static_cast<Tick>(kReach * best_.end));
     for (std::size_t a = 0; a < n; ++a) {
-        if (dice_.share() < rate) keys_[a] += dice_.between(-reach, reach);
-        if (project_.isFlexible && dice_.share() < rate) {
+        if (dice_.share() < kMutations) keys_[a] += dice_.between(-reach, reach);
+        if (project_.isFlexible && dice_.share() < kMutations) {
             child_.plan.ways[a] = static_cast<int>(dice_.below(project_.ways[a].size()));
         }
-        if (project_.asksPeople() && dice_.share() < rate) child_.plan.crews[a] = anyone();
+        if (project_.asksPeople() && dice_.share() < kMutations) child_.plan.crews[a] = anyone();
     }
 }
 
@@ -266,8 +289,7 @@ bool Population::cross() {
     const One& mother = choose();
     const One& father = choose();
     keysFromTimes(mother);
-    static const double peaks = knob("PEAK", 0.5);
-    if (dice_.share() < peaks) {
+    if (dice_.share() < kPeaks) {
         peak(mother, father);
     } else {
         twoPoints(mother, father);
@@ -278,8 +300,7 @@ bool Population::cross() {
 
 bool Population::ruin(const One& from) {
     keysFromTimes(from);
-    static const double size = knob("WIN", 0.3);
-    const Tick length = std::max(2, static_cast<Tick>(size * dice_.share() * from.plan.end));
+    const Tick length = std::max(2, static_cast<Tick>(kWindow * dice_.share() * from.plan.end));
     const Tick begin = dice_.between(-length / 2, from.plan.end);
     for (std::size_t a = 0; a < keys_.size(); ++a) {
         const Tick middle = keys_[a];
@@ -328,10 +349,10 @@ bool Population::keep() {
 void Population::restart() {
     members_.clear();
     stale_ = 0;
+    capacity_ = capacity_ < kLargest ? capacity_ * 2 : kSmallest;
 }
 
 bool Population::step() {
-    static const auto patience = static_cast<std::size_t>(knob("STALE", 4000));
     const std::size_t number = tried_++;
     bool isBuilt = false;
     if (number < 10) {
@@ -339,17 +360,15 @@ bool Population::step() {
     } else if (members_.size() < capacity_ && (members_.size() < 2 || number % 4 != 0)) {
         isBuilt = sample();
     } else {
-        static const double ruins = knob("RUIN", 0.3);
         ++stale_;
-        static const double moves = knob("MOVE", 0.15);
-        if (project_.isCyclic && dice_.share() < moves) {
+        if (project_.isCyclic && dice_.share() < kMoves) {
             isBuilt = move(choose());
         } else {
-            isBuilt = dice_.share() < ruins ? ruin(choose()) : cross();
+            isBuilt = dice_.share() < kRuins ? ruin(choose()) : cross();
         }
     }
     const bool isBetter = isBuilt && keep();
-    if (stale_ > patience) restart();
+    if (stale_ > kPatience * capacity_) restart();
     return isBetter;
 }
 

@@ -30,7 +30,7 @@ class Population {
         Plan plan;
         std::uint64_t print = 0; ///< of the starts
         std::uint64_t age = 0;
-        std::int64_t score = 0;
+        std::int64_t score = 0; ///< of the same end, the one that does more early is better
         [[nodiscard]] bool isBetterThan(const One& other) const {
             return plan.end != other.plan.end ? plan.end < other.plan.end : score < other.score;
         }
@@ -48,7 +48,11 @@ class Population {
     void mutate();
     /// Builds `child_` from its keys and justifies it. False: no schedule.
     bool build();
+    bool buildBackwards();
     bool settle();
+    /// The schedule of `turned_`, which is mirrored, justified to the left.
+    bool goForward(Plan& plan);
+    void assess();
     void squeak(std::size_t activity);
     [[nodiscard]] std::vector<double> keysOf(std::size_t rule) const;
     void keysFromTimes(const One& one);
@@ -66,13 +70,13 @@ class Population {
     std::vector<Tick> keys_;
     Plan turned_, again_;
     List list_;
-    std::vector<double> load_; ///< of an activity on all resources, per tick
-    std::vector<Tick> weight_; ///< grows with each failure (squeaky wheel; Joslin, Clements 1999, JAIR 10)
-    Tick longest_ = 1;         ///< path by lags alone
+    std::vector<std::int64_t> load_; ///< of an activity on all resources, per tick, in thousandths of each
+    std::vector<Tick> weight_;       ///< grows with each failure (squeaky wheel; Joslin, Clements 1999, JAIR 10)
+    Tick longest_ = 1;               ///< path by lags alone
     Plan best_;
     std::size_t tried_ = 0;
     std::size_t stale_ = 0;
-    std::vector<double> use_;
+    std::vector<std::int64_t> use_;
 };
 
 } // namespace piewright::schedule

@@ -9,6 +9,7 @@ namespace piewright::schedule {
 namespace {
 
 constexpr std::size_t kMostActivities = 2000;
+constexpr std::size_t kMostInMatrix = 1000;
 constexpr Tick kMostTicks = 65'536;
 constexpr int kMostCapacity = 0x7FFF;
 
@@ -323,6 +324,7 @@ class Maker {
     bool findDistances() {
         Project& p = project_;
         const std::size_t n = p.size;
+        if (n > kMostInMatrix) return false;
         p.matrix.assign(n * n, -kNever);
         for (std::size_t a = 0; a < n; ++a) {
             p.matrix[a * n + a] = 0;

@@ -77,10 +77,10 @@ struct Project {
     /// room[w][t], with guards, for t < horizon.
     std::vector<std::vector<std::uint64_t>> room;
     std::vector<std::size_t> component; ///< by activity, cyclic only: the same for those that hold each other both ways
-    std::vector<People> away;     ///< by tick: people who are not there; empty when nobody is asked for
-    std::vector<People> skilled;  ///< by skill
-    std::vector<WorkerIndex> who; ///< by person: the least versatile first
-    Tick scale = 1;               ///< ticks of the problem to one tick here
+    std::vector<People> away;           ///< by tick: people who are not there; empty when nobody is asked for
+    std::vector<People> skilled;        ///< by skill
+    std::vector<WorkerIndex> who;       ///< by person: the least versatile first
+    Tick scale = 1;                     ///< ticks of the problem to one tick here
 
     [[nodiscard]] bool asksPeople() const { return !away.empty(); }
     [[nodiscard]] Tick distance(std::size_t i, std::size_t j) const { return matrix[i * size + j]; }
@@ -96,7 +96,8 @@ struct Project {
 /// The compact form of `problem`, if it is of this kind: only the makespan costs (or nothing does, and the caller wants
 /// it); nothing optional, no flows, pauses, stays, implications or setups; an activity without duration asks for no
 /// machine and nobody; at most 128 people, 64 skills, capacities that matter up to 32767, 65536 ticks (after division
-/// by the greatest common divisor) and 2000 activities; several modes only without greatest lags. O(n^3) with greatest
+/// by the greatest common divisor) and 2000 activities (1000 with greatest
+/// lags); several modes only without greatest lags. O(n^3) with greatest
 /// lags, else O(size). Nothing also when lags, releases and due times contradict each other.
 [[nodiscard]] std::optional<Project> asProject(const Problem& problem);
 

@@ -97,8 +97,9 @@ void Repair::keep() {
     for (std::size_t u = 0; u < before_.size(); ++u) {
         if (!before_[u].empty()) order.push_back(u);
     }
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t x, std::size_t y) { return before_[x].front().start < before_[y].front().start; });
+    std::sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) {
+        return std::pair{before_[x].front().start, x} < std::pair{before_[y].front().start, y};
+    });
     for (const std::size_t u : order) draft_->putIfFits(u, before_[u], false);
     draft_->settle();
     // Groups that are there in part only, or without what they imply, stay out.

@@ -8,10 +8,11 @@ namespace piewright::schedule {
 
 namespace {
 
-constexpr std::size_t kHistory = 100;    ///< rounds an older cost may still be good enough for
-constexpr std::size_t kMostRemoved = 10; ///< units, before what goes with them
-constexpr std::uint64_t kSegment = 64;   ///< rounds after which the worth of the ways is renewed
-constexpr std::uint64_t kEachRound = 8;  ///< steps beside the placements
+constexpr std::size_t kHistory = 100;     ///< rounds an older cost may still be good enough for
+constexpr std::size_t kMostRemoved = 10;  ///< units, before what goes with them
+constexpr std::uint64_t kSegment = 64;    ///< rounds after which the worth of the ways is renewed
+constexpr std::uint64_t kEachShift = 256; ///< rounds between two passes over the times alone
+constexpr std::uint64_t kEachRound = 8;   ///< steps beside the placements
 
 } // namespace
 
@@ -67,6 +68,7 @@ void Ruin::load(const Schedule& schedule) {
         }
     }
     if (!ejection_) ejection_.emplace(model_, weights_);
+    if (!shift_) shift_.emplace(model_);
     best_ = draft_->total();
     history_.assign(kHistory, best_);
 }
@@ -79,11 +81,15 @@ Ruin::Way Ruin::choose() {
         left -= worth_[way];
         if (left < 0) return static_cast<Way>(way);
     }
-    return kAnyhow;
+    return Way::Anyhow;
 }
 
 bool Ruin::round() {
     ++rounds_;
+    if (rounds_ % kEachShift == 1 && shift_->run(*draft_) && draft_->total() < best_) {
+        best_ = draft_->total();
+        return true;
+    }
     const Cost now = draft_->total();
     const std::uint64_t before = draft_->board().work();
     const Way way = choose();
@@ -104,8 +110,8 @@ bool Ruin::round() {
     old = std::min(old, draft_->total());
     at_ = (at_ + 1) % history_.size();
     // What a way is worth is what it gains for its work.
-    gained_[way] += isBest ? 8 : isTaken && then < now ? 3 : isTaken && then != now ? 1 : 0;
-    tried_[way] += static_cast<double>(draft_->board().work() - before);
+    gained_[static_cast<std::size_t>(way)] += isBest ? 8 : isTaken && then < now ? 3 : isTaken && then != now ? 1 : 0;
+    tried_[static_cast<std::size_t>(way)] += static_cast<double>(draft_->board().work() - before);
     if (rounds_ % kSegment == 0) {
         double gained = 0;
         double tried = 0;
@@ -156,16 +162,16 @@ void Ruin::ruin(Way way, std::size_t count) {
         return draft_->now(unit) == Draft::Now::In ? draft_->startOfUnit(unit) : 0;
     };
     switch (way) {
-    case kNearInTime:
+    case Way::NearInTime:
         ruinNear(whenOf(anyIn()), count);
         break;
-    case kOfWorker:
+    case Way::OfWorker:
         ruinOfWorker(count);
         break;
-    case kOfResource:
+    case Way::OfResource:
         ruinOfResource(count);
         break;
-    case kDear: {
+    case Way::Dear: {
         const std::size_t unit = dearest();
         const Tick when = whenOf(unit);
         ruinLinked(unit, 1 + draw(count));
@@ -182,11 +188,10 @@ void Ruin::ruin(Way way, std::size_t count) {
         }
         break;
     }
-    case kLinked:
+    case Way::Linked:
         ruinLinked(anyIn(), count);
         break;
-    case kAnyhow:
-    case kWays:
+    case Way::Anyhow:
         for (std::size_t i = 0; i < count; ++i) draft_->remove(anyIn());
         break;
     }

@@ -10,6 +10,7 @@
 #include "schedule/eject.h"
 #include "schedule/member.h"
 #include "schedule/model.h"
+#include "schedule/shift.h"
 
 #include <array>
 #include <cstdint>
@@ -30,7 +31,8 @@ class Ruin : public Member {
     [[nodiscard]] std::uint64_t rounds() const { return rounds_; } ///< ruins tried
 
   private:
-    enum Way : std::uint8_t { kNearInTime, kOfWorker, kOfResource, kDear, kLinked, kAnyhow, kWays };
+    enum class Way : std::uint8_t { NearInTime, OfWorker, OfResource, Dear, Linked, Anyhow };
+    static constexpr std::size_t kWays = 6;
 
     void load(const Schedule& schedule);
     /// One ruin. True when the schedule in the draft is the best so far.
@@ -56,6 +58,7 @@ class Ruin : public Member {
     std::optional<Draft> draft_;
     std::vector<std::uint64_t> weights_; ///< by unit, for ejections
     std::optional<Ejection> ejection_;
+    std::optional<Shift> shift_;
     Cost best_ = std::numeric_limits<Cost>::max();
     std::vector<Cost> history_;
     std::size_t at_ = 0;

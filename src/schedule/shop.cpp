@@ -160,8 +160,9 @@ void Shop::findCritical() {
     }
 }
 
-void Shop::consider(Item v, Move& best, Move& anyway) {
+void Shop::consider(Item activity, Move& best, Move& anyway) {
     const std::size_t n = project_.size;
+    const Item v = activity;
     const int way = now_.ways[v];
     const std::size_t machine = machineOf(v, way);
     // Without v: it lasts no time and is on no machine.

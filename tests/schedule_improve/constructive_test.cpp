@@ -10,6 +10,7 @@
 #include "schedule/random_problem.h"
 #include "schedule/repair.h"
 #include "schedule/ruin.h"
+#include "schedule/shift.h"
 #include "schedule/tree.h"
 #include "schedule/twin.h"
 
@@ -141,6 +142,7 @@ RC_GTEST_PROP(PropertyOfDraft, KnowsItsCostAndItsLimitsWhateverComesAndGoes, ())
     }
     RC_ASSERT(draft.total() == costOf(problem, *schedule));
     std::mt19937_64 random(*rc::gen::inRange<std::uint64_t>(0, 1'000));
+    Shift shift(model);
     int whole = 0;
     for (int round = 0; round < 20; ++round) {
         const Schedule before{draft.board().placed()};
@@ -162,6 +164,16 @@ RC_GTEST_PROP(PropertyOfDraft, KnowsItsCostAndItsLimitsWhateverComesAndGoes, ())
             const Schedule now{draft.board().placed()};
             mustKeep(problem, now);
             RC_ASSERT(draft.total() == costOf(problem, now));
+            if (round % 4 == 0) {
+                const Cost dear = draft.total();
+                const bool isCheaper = shift.run(draft);
+                const Schedule then{draft.board().placed()};
+                RC_ASSERT((isCheaper ? draft.total() < dear : then == now));
+                mustKeep(problem, then);
+                RC_ASSERT(draft.total() == costOf(problem, then));
+                // The shift's mark is its own: what comes after it is not undone to before it.
+                continue;
+            }
         }
         if (!draft.open().empty() || random() % 2 == 0) {
             draft.rollBack();

@@ -9,7 +9,7 @@ namespace piewright::schedule {
 Problem randomProject(std::uint64_t seed, const Features& features) {
     std::mt19937_64 engine(seed);
     const auto roll = [&](int from, int to) {
-        return from + static_cast<int>(engine() % static_cast<std::uint64_t>(to - from + 1));
+        return from + static_cast<int>(engine() % (static_cast<std::uint64_t>(to - from) + 1));
     };
     Problem p;
     p.horizon = std::max(40, 8 * features.activities);
