@@ -1,4 +1,4 @@
-// Random numbers that are the same on every machine.
+// Random numbers that are the same on every machine: the distributions of the standard library are not.
 #pragma once
 
 #include "schedule/problem.h"
@@ -19,6 +19,7 @@ class Dice {
     Tick between(Tick from, Tick to) {
         return from + static_cast<Tick>(below(static_cast<std::size_t>(to - from) + 1));
     }
+    bool chance(std::size_t percent) { return below(100) < percent; }
     /// Of [0, 1).
     double share() { return static_cast<double>(engine_() >> 11) * 0x1p-53; }
 

@@ -52,4 +52,16 @@ bool isMakespan(const Problem& problem) {
            pieces[0].perTick == 1 && pieces[0].value == pieces[0].from;
 }
 
+Cost leastCost(const Model& model) {
+    const Problem& problem = model.problem;
+    if (isWithoutCosts(problem)) return 0;
+    if (!isMakespan(problem)) return -kMostCost;
+    const Bounds bounds(model.network, problem, model.presence, model.lengths);
+    Cost latest = 0;
+    for (std::size_t a = 0; a < problem.activities.size(); ++a) {
+        if (model.presence.isRequired(a)) latest = std::max<Cost>(latest, bounds.lower(endOf(a)));
+    }
+    return latest;
+}
+
 } // namespace piewright::schedule

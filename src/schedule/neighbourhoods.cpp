@@ -27,7 +27,7 @@ constexpr double kLeastWorth = 0.1;
 } // namespace
 
 struct Neighbourhoods::State {
-    State(const Problem& stated, std::uint64_t seed) : problem(stated), relaxing(stated), draw(seed) {
+    State(const Problem& stated, std::uint64_t seed) : problem(stated), relaxing(stated), dice(seed) {
         sizes.fill(kFirstSize);
         worth.fill(1.0);
     }
@@ -35,7 +35,7 @@ struct Neighbourhoods::State {
     [[nodiscard]] std::size_t chooseHow() {
         double sum = 0.0;
         for (const double one : worth) sum += one;
-        double left = draw.share() * sum;
+        double left = dice.share() * sum;
         for (std::size_t how = 0; how < worth.size(); ++how) {
             left -= worth[how];
             if (left < 0.0) return how;
@@ -49,7 +49,7 @@ struct Neighbourhoods::State {
 
     const Problem& problem;
     Relaxing relaxing;
-    Draw draw;
+    Dice dice;
     std::unique_ptr<Prover> prover;
     Schedule current; ///< as good as the best known, at times another
     Cost value = std::numeric_limits<Cost>::max();
@@ -76,14 +76,14 @@ void Neighbourhoods::State::visit(const Turn& turn, std::uint64_t work, Standing
     const std::size_t n = problem.activities.size();
     const std::size_t how = chooseHow();
     const auto size = static_cast<std::size_t>(sizes[how]);
-    std::vector<char> isKept = relaxing.pick(static_cast<Relax>(how), std::min(size, n), current, draw);
+    std::vector<char> isKept = relaxing.pick(static_cast<Relax>(how), std::min(size, n), current, dice);
     Kept kept;
     for (std::size_t a = 0; a < n; ++a) {
         isKept[a] = isKept[a] == 0 ? 1 : 0;
         if (isKept[a] != 0) kept.choices.push_back(a);
     }
-    kept.orders = partialOrder(problem, current, isKept, draw);
-    const bool isWalk = sinceBetter > 20 && draw.chance(25);
+    kept.orders = partialOrder(problem, current, isKept, dice);
+    const bool isWalk = sinceBetter > 20 && dice.chance(25);
     if (isWalk) {
         // Something else of the same value: those let go are drawn to either side.
         Schedule guide = current;
@@ -92,7 +92,7 @@ void Neighbourhoods::State::visit(const Turn& turn, std::uint64_t work, Standing
             if (isKept[a] != 0) continue;
             Placed& placed = guide.placed[a];
             const Tick length = placed.end - placed.start;
-            placed.start = draw.chance(50) ? 0 : latest - length;
+            placed.start = dice.chance(50) ? 0 : latest - length;
             placed.end = placed.start + length;
         }
         prover->hint(guide, false);

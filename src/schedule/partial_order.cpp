@@ -17,9 +17,9 @@ class Chains {
 
     /// `units` of them go to the activity; tells who had them.
     template <class Tell>
-    void take(std::size_t activity, const Placed& placed, std::size_t units, Draw& draw, const Tell& tell) {
+    void take(std::size_t activity, const Placed& placed, std::size_t units, Dice& dice, const Tell& tell) {
         const std::size_t count = last_.size();
-        std::size_t place = draw.below(count);
+        std::size_t place = dice.below(count);
         std::size_t preferred = kNobody;
         for (int round = 0; round < 2 && units > 0; ++round) {
             // First what the same one hands on, then whatever is free.
@@ -46,7 +46,7 @@ class Chains {
 } // namespace
 
 std::vector<std::pair<std::size_t, std::size_t>> partialOrder(const Problem& problem, const Schedule& schedule,
-                                                              const std::vector<char>& isKept, Draw& draw) {
+                                                              const std::vector<char>& isKept, Dice& dice) {
     std::vector<std::size_t> byStart;
     for (std::size_t a = 0; a < schedule.placed.size(); ++a) {
         if (isKept[a] != 0 && schedule.placed[a].mode >= 0) byStart.push_back(a);
@@ -74,9 +74,9 @@ std::vector<std::pair<std::size_t, std::size_t>> partialOrder(const Problem& pro
                 continue;
             const int units = bundle[at(use.resource)];
             resources[at(use.resource)].take(a, placed, static_cast<std::size_t>((use.amount + units - 1) / units),
-                                             draw, tell);
+                                             dice, tell);
         }
-        for (const WorkerIndex worker : placed.workers) workers[at(worker)].take(a, placed, 1, draw, tell);
+        for (const WorkerIndex worker : placed.workers) workers[at(worker)].take(a, placed, 1, dice, tell);
     }
     std::sort(orders.begin(), orders.end());
     orders.erase(std::unique(orders.begin(), orders.end()), orders.end());

@@ -2,7 +2,7 @@
 // resource and person free of clashes, whatever the times are (Policella, Smith, Cesta, Oddi 2004, ICAPS).
 #pragma once
 
-#include "schedule/draw.h"
+#include "schedule/dice.h"
 #include "schedule/problem.h"
 
 #include <cstddef>
@@ -15,6 +15,6 @@ namespace piewright::schedule {
 /// start. Units of a resource are handed on at random where there is a choice, to few different ones.
 /// O(n log n + sum of demands).
 [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>>
-partialOrder(const Problem& problem, const Schedule& schedule, const std::vector<char>& isKept, Draw& draw);
+partialOrder(const Problem& problem, const Schedule& schedule, const std::vector<char>& isKept, Dice& dice);
 
 } // namespace piewright::schedule

@@ -41,13 +41,13 @@ void Relaxing::nearest(Tick time, std::size_t count, const Schedule& schedule, c
     for (std::size_t i = 0; i < last; ++i) isPicked[away[i].second] = 1;
 }
 
-std::vector<char> Relaxing::pick(Relax how, std::size_t count, const Schedule& schedule, Draw& draw) const {
+std::vector<char> Relaxing::pick(Relax how, std::size_t count, const Schedule& schedule, Dice& dice) const {
     std::vector<char> isPicked(all_.size(), 0);
     if (all_.empty()) return isPicked;
     // A moment at which something begins or ends, so that busy times come up more often.
     const auto moment = [&] {
-        const Placed& placed = schedule.placed[draw.below(all_.size())];
-        return draw.chance(50) ? placed.start : placed.end;
+        const Placed& placed = schedule.placed[dice.below(all_.size())];
+        return dice.chance(50) ? placed.start : placed.end;
     };
     switch (how) {
     case Relax::Window:
@@ -58,12 +58,12 @@ std::vector<char> Relaxing::pick(Relax how, std::size_t count, const Schedule& s
         nearest(moment(), count - count / 2, schedule, all_, isPicked);
         break;
     case Relax::Peak:
-        nearest(moment(), count, schedule, users_.empty() ? all_ : users_[draw.below(users_.size())], isPicked);
+        nearest(moment(), count, schedule, users_.empty() ? all_ : users_[dice.below(users_.size())], isPicked);
         break;
     case Relax::Linked: {
-        std::vector<std::size_t> edge{draw.below(all_.size())};
+        std::vector<std::size_t> edge{dice.below(all_.size())};
         for (std::size_t picked = 0; picked < count && !edge.empty();) {
-            const std::size_t place = draw.below(edge.size());
+            const std::size_t place = dice.below(edge.size());
             const std::size_t a = edge[place];
             edge[place] = edge.back();
             edge.pop_back();
@@ -77,7 +77,7 @@ std::vector<char> Relaxing::pick(Relax how, std::size_t count, const Schedule& s
         break;
     }
     case Relax::Scattered:
-        for (std::size_t i = 0; i < count; ++i) isPicked[draw.below(all_.size())] = 1;
+        for (std::size_t i = 0; i < count; ++i) isPicked[dice.below(all_.size())] = 1;
         break;
     }
     return isPicked;

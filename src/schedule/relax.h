@@ -1,7 +1,7 @@
 // Which part of a schedule a neighbourhood lets go.
 #pragma once
 
-#include "schedule/draw.h"
+#include "schedule/dice.h"
 #include "schedule/problem.h"
 
 #include <cstddef>
@@ -22,7 +22,7 @@ class Relaxing {
   public:
     explicit Relaxing(const Problem& problem);
     /// About `count` activities, as a mark for each; O(n log n).
-    [[nodiscard]] std::vector<char> pick(Relax how, std::size_t count, const Schedule& schedule, Draw& draw) const;
+    [[nodiscard]] std::vector<char> pick(Relax how, std::size_t count, const Schedule& schedule, Dice& dice) const;
 
   private:
     void nearest(Tick time, std::size_t count, const Schedule& schedule, const std::vector<std::size_t>& among,

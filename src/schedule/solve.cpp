@@ -45,7 +45,7 @@ bool isCancelled(const Options& options) {
 Answer solve(const Problem& problem, const Options& options) {
     const Model model(problem);
     Standing standing;
-    if (isWithoutCosts(problem)) standing.bound = 0;
+    if (!model.hopeless) standing.bound = leastCost(model);
     std::optional<Schedule> broken = options.begin != nullptr ? wellShaped(problem, *options.begin) : std::nullopt;
     if (broken && check(problem, *broken).empty()) {
         standing.value = costOf(problem, *broken);

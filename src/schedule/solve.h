@@ -6,7 +6,6 @@
 #include <atomic>
 #include <cstdint>
 #include <functional>
-#include <limits>
 #include <optional>
 
 namespace piewright::schedule {
@@ -45,11 +44,11 @@ struct Options {
 
 struct Answer {
     Status status = Status::OutOfTime;
-    std::optional<Schedule> schedule;              ///< with Proven and Feasible
-    Cost value = 0;                                ///< of the schedule
-    Cost bound = std::numeric_limits<Cost>::min(); ///< proved: no schedule costs less
-    Clash clash;                                   ///< with Infeasible and OutOfTime
-    std::uint64_t work = 0;                        ///< steps taken
+    std::optional<Schedule> schedule; ///< with Proven and Feasible
+    Cost value = 0;                   ///< of the schedule
+    Cost bound = -kMostCost;          ///< proved: no schedule costs less; value - bound is the gap
+    Clash clash;                      ///< with Infeasible and OutOfTime
+    std::uint64_t work = 0;           ///< steps taken
 };
 
 /// Same problem and options, same answer, unless cancelled. `problem` must have no faultsIn.

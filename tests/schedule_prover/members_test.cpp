@@ -133,8 +133,8 @@ TEST(PartialOrder, LetsNoMoreRunTogetherThanThereIsRoomFor) {
         const std::size_t n = problem.activities.size();
         std::vector<char> isKept(n, 1);
         isKept[seed % n] = 0;
-        Draw draw(seed);
-        const auto orders = partialOrder(problem, schedule, isKept, draw);
+        Dice dice(seed);
+        const auto orders = partialOrder(problem, schedule, isKept, dice);
         std::vector<std::vector<char>> before(n, std::vector<char>(n, 0));
         for (const auto& [one, other] : orders) {
             ASSERT_TRUE(isKept[one] != 0 && isKept[other] != 0) << "seed " << seed;
