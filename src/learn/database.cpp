@@ -4,11 +4,12 @@
 #include <algorithm>
 #include <cassert>
 #include <tuple>
+#include <utility>
 
 namespace piewright::learn {
 
 std::int32_t Solver::nodeIfAny(Literal literal) const {
-    const std::vector<Key>& keys = keys_[at(variableOf(literal.half))];
+    const std::pmr::vector<Key>& keys = keys_[at(variableOf(literal.half))];
     const Value value = keyOf(literal);
     if (keys.size() == 1) return keys.front().value == value ? keys.front().node : -1;
     const auto key = std::lower_bound(keys.begin(), keys.end(), value,
@@ -19,12 +20,10 @@ std::int32_t Solver::nodeIfAny(Literal literal) const {
 std::int32_t Solver::nodeFor(Literal literal) {
     const std::int32_t known = nodeIfAny(literal);
     if (known >= 0) return known;
-    std::vector<Key>& keys = keys_[at(variableOf(literal.half))];
+    std::pmr::vector<Key>& keys = keys_[at(variableOf(literal.half))];
     const Value value = keyOf(literal);
     const auto node = static_cast<std::int32_t>(nodes_.size());
-    nodes_.emplace_back();
-    nodes_.back().variable = variableOf(literal.half);
-    nodes_.back().value = value;
+    nodes_.emplace_back(variableOf(literal.half), value, watching_.get());
     heap_.add(0.0);
     keys.insert(std::lower_bound(keys.begin(), keys.end(), value,
                                  [](const Key& one, Value wanted) { return one.value < wanted; }),
@@ -73,6 +72,7 @@ void Solver::collect() {
 
     std::vector<std::int32_t> before;
     before.swap(arena_);
+    const std::unique_ptr<Memory> watched = std::exchange(watching_, std::make_unique<Memory>());
     std::vector<Node> nodes;
     nodes.swap(nodes_);
     std::vector<double> activities;
@@ -80,7 +80,7 @@ void Solver::collect() {
     for (std::size_t n = 0; n < nodes.size(); ++n) activities.push_back(heap_.activity(static_cast<std::int32_t>(n)));
     popped_.clear();
     heap_.clear();
-    for (std::vector<Key>& keys : keys_) keys.clear();
+    for (std::pmr::vector<Key>& keys : keys_) keys.clear();
 
     std::vector<Literal> literals;
     const auto move = [&](std::vector<ClauseRef>& clauses) {

@@ -21,17 +21,17 @@ Variable Solver::newVariable(Value least, Value most) {
         bound_.push_back(value);
         root_.push_back(value);
         latest_.push_back(-1);
-        out_.emplace_back();
-        switched_.emplace_back();
+        out_.emplace_back(lasting_.get());
+        switched_.emplace_back(lasting_.get());
         isToSwitch_.push_back(0);
         live_.push_back(0);
-        gated_.emplace_back();
-        wakes_.emplace_back();
+        gated_.emplace_back(lasting_.get());
+        wakes_.emplace_back(lasting_.get());
         strongest_.push_back(std::numeric_limits<Value>::min());
     }
     present_.push_back(kTrue);
     hint_.push_back(least);
-    keys_.emplace_back();
+    keys_.emplace_back(lasting_.get());
     return x;
 }
 
@@ -80,7 +80,7 @@ void Solver::addArc(Half from, Half to, Value least, Literal when) {
     if (out.when == kTrue) {
         out_[at(from)].push_back(out);
     } else {
-        std::vector<Out>& outs = switched_[at(from)];
+        std::pmr::vector<Out>& outs = switched_[at(from)];
         outs.push_back(out);
         std::swap(outs.back(), outs[live_[at(from)]++]);
         gated_[at(when.half)].push_back(arc);
@@ -100,11 +100,11 @@ void Solver::dropArcs(std::size_t count) {
         all->erase(std::unique(all->begin(), all->end()), all->end());
     }
     for (const Half half : halves) {
-        std::vector<Out>& outs = switched_[at(half)];
+        std::pmr::vector<Out>& outs = switched_[at(half)];
         const auto live = outs.begin() + static_cast<std::ptrdiff_t>(live_[at(half)]);
         live_[at(half)] -= static_cast<std::uint32_t>(
             std::count_if(outs.begin(), live, [&](const Out& out) { return out.arc >= count; }));
-        for (std::vector<Out>* all : {&out_[at(half)], &outs}) {
+        for (std::pmr::vector<Out>* all : {&out_[at(half)], &outs}) {
             std::erase_if(*all, [&](const Out& out) { return out.arc >= count; });
         }
     }
@@ -260,7 +260,7 @@ bool Solver::propagateClauses(const Entry& entry) {
     const bool isLower = (entry.half & 1) == 0;
     const Value low = isLower ? entry.from : -entry.to;
     const Value high = isLower ? entry.to : -entry.from;
-    const std::vector<Key>& keys = keys_[at(variableOf(entry.half))];
+    const std::pmr::vector<Key>& keys = keys_[at(variableOf(entry.half))];
     auto key = keys.begin();
     if (keys.size() > 1) {
         key = std::upper_bound(keys.begin(), keys.end(), low,
@@ -274,7 +274,7 @@ bool Solver::propagateClauses(const Entry& entry) {
 
 bool Solver::visit(std::int32_t index, std::size_t side) {
     Node& node = nodes_[static_cast<std::size_t>(index)];
-    std::vector<Watcher>& watchers = node.watchers[side];
+    Watchers& watchers = node.watchers[side];
     const Literal bound = atLeast(node.variable, node.value);
     const Literal fallen = side == 0 ? bound : ~bound;
     std::size_t kept = 0;
@@ -345,7 +345,7 @@ bool Solver::propagateSwitched() {
         const Half half = switching_[h];
         const Value from = bound_[at(half)];
         const Value most = -bound_[at(half ^ 1)];
-        std::vector<Out>& outs = switched_[at(half)];
+        std::pmr::vector<Out>& outs = switched_[at(half)];
         std::uint32_t& live = live_[at(half)];
         counts_.work += live / 16;
         for (std::uint32_t i = 0; i < live && isKept;) {

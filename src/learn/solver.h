@@ -13,6 +13,7 @@
 #include <cstdint>
 #include <limits>
 #include <memory>
+#include <memory_resource>
 #include <span>
 #include <utility>
 #include <vector>
@@ -148,12 +149,15 @@ class Solver {
         ClauseRef clause;
         Literal blocker;
     };
+    using Watchers = std::pmr::vector<Watcher>;
     /// The bound x >= value and its negation.
     struct Node {
-        Variable variable{};
-        Value value = 0;
-        std::vector<Watcher> watchers[2]; ///< of clauses with the bound, with its negation
-        std::int32_t uses = 0;            ///< clauses that name it
+        Node(Variable x, Value v, std::pmr::memory_resource* memory)
+            : variable(x), value(v), watchers{Watchers(memory), Watchers(memory)} {}
+        Variable variable;
+        Value value;
+        Watchers watchers[2];  ///< of clauses with the bound, with its negation
+        std::int32_t uses = 0; ///< clauses that name it
     };
     struct Key {
         Value value;
@@ -235,23 +239,28 @@ class Solver {
     bool learn(); ///< after a dead end: analyses, backjumps, asserts; false at the root
     void findCore(Literal failed);
 
-    std::vector<Value> bound_, root_;        ///< by half
-    std::vector<std::int32_t> latest_;       ///< by half: its latest trail entry, -1: none
-    std::vector<Literal> present_;           ///< by variable
-    std::vector<Value> hint_;                ///< by variable
-    std::vector<std::vector<Key>> keys_;     ///< by variable, ascending
-    std::vector<std::vector<Out>> out_;      ///< by half: arcs that always hold
-    std::vector<std::vector<Out>> switched_; ///< by half: those with a `when`, run once the others are done
-    std::vector<std::uint32_t> live_;        ///< by half: how many of these, from the first, still matter here
-    std::vector<Half> idled_;                ///< halves of which one was put aside, in order
+    // Small lists by the hundred thousand, which go all at once.
+    using Memory = std::pmr::monotonic_buffer_resource;
+    std::unique_ptr<Memory> lasting_ = std::make_unique<Memory>();
+    std::unique_ptr<Memory> watching_ = std::make_unique<Memory>(); ///< of nodes_; another after each collection
+
+    std::vector<Value> bound_, root_;             ///< by half
+    std::vector<std::int32_t> latest_;            ///< by half: its latest trail entry, -1: none
+    std::vector<Literal> present_;                ///< by variable
+    std::vector<Value> hint_;                     ///< by variable
+    std::vector<std::pmr::vector<Key>> keys_;     ///< by variable, ascending
+    std::vector<std::pmr::vector<Out>> out_;      ///< by half: arcs that always hold
+    std::vector<std::pmr::vector<Out>> switched_; ///< by half: those with a `when`, run once the others are done
+    std::vector<std::uint32_t> live_;             ///< by half: how many of these, from the first, still matter here
+    std::vector<Half> idled_;                     ///< halves of which one was put aside, in order
     std::vector<std::size_t> idledLevels_;
     std::vector<Half> toSwitch_;   ///< halves that have grown since theirs were run
     std::vector<char> isToSwitch_; ///< by half
     std::vector<Half> switching_;  ///< scratch
     std::uint64_t rooted_ = 0;     ///< bounds tightened at the root
     std::uint64_t rootWhenTidied_ = 0;
-    std::vector<std::vector<std::uint32_t>> gated_; ///< by half: arcs whose `when` it may make true
-    std::vector<std::vector<Wake>> wakes_;          ///< by half
+    std::vector<std::pmr::vector<std::uint32_t>> gated_; ///< by half: arcs whose `when` it may make true
+    std::vector<std::pmr::vector<Wake>> wakes_;          ///< by half
     std::vector<Arc> arcs_;
 
     std::vector<Entry> trail_;
