@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cassert>
 #include <tuple>
-#include <utility>
 
 namespace piewright::learn {
 
@@ -23,7 +22,9 @@ std::int32_t Solver::nodeFor(Literal literal) {
     std::pmr::vector<Key>& keys = keys_[at(variableOf(literal.half))];
     const Value value = keyOf(literal);
     const auto node = static_cast<std::int32_t>(nodes_.size());
-    nodes_.emplace_back(variableOf(literal.half), value, watching_.get());
+    nodes_.emplace_back();
+    nodes_.back().variable = variableOf(literal.half);
+    nodes_.back().value = value;
     heap_.add(0.0);
     keys.insert(std::lower_bound(keys.begin(), keys.end(), value,
                                  [](const Key& one, Value wanted) { return one.value < wanted; }),
@@ -72,7 +73,6 @@ void Solver::collect() {
 
     std::vector<std::int32_t> before;
     before.swap(arena_);
-    const std::unique_ptr<Memory> watched = std::exchange(watching_, std::make_unique<Memory>());
     std::vector<Node> nodes;
     nodes.swap(nodes_);
     std::vector<double> activities;

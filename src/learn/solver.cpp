@@ -21,17 +21,17 @@ Variable Solver::newVariable(Value least, Value most) {
         bound_.push_back(value);
         root_.push_back(value);
         latest_.push_back(-1);
-        out_.emplace_back(lasting_.get());
-        switched_.emplace_back(lasting_.get());
+        out_.emplace_back(&lasting_);
+        switched_.emplace_back(&lasting_);
         isToSwitch_.push_back(0);
         live_.push_back(0);
-        gated_.emplace_back(lasting_.get());
-        wakes_.emplace_back(lasting_.get());
+        gated_.emplace_back(&lasting_);
+        wakes_.emplace_back(&lasting_);
         strongest_.push_back(std::numeric_limits<Value>::min());
     }
     present_.push_back(kTrue);
     hint_.push_back(least);
-    keys_.emplace_back(lasting_.get());
+    keys_.emplace_back(&lasting_);
     return x;
 }
 
@@ -274,7 +274,7 @@ bool Solver::propagateClauses(const Entry& entry) {
 
 bool Solver::visit(std::int32_t index, std::size_t side) {
     Node& node = nodes_[static_cast<std::size_t>(index)];
-    Watchers& watchers = node.watchers[side];
+    std::vector<Watcher>& watchers = node.watchers[side];
     const Literal bound = atLeast(node.variable, node.value);
     const Literal fallen = side == 0 ? bound : ~bound;
     std::size_t kept = 0;

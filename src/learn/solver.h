@@ -149,15 +149,12 @@ class Solver {
         ClauseRef clause;
         Literal blocker;
     };
-    using Watchers = std::pmr::vector<Watcher>;
     /// The bound x >= value and its negation.
     struct Node {
-        Node(Variable x, Value v, std::pmr::memory_resource* memory)
-            : variable(x), value(v), watchers{Watchers(memory), Watchers(memory)} {}
-        Variable variable;
-        Value value;
-        Watchers watchers[2];  ///< of clauses with the bound, with its negation
-        std::int32_t uses = 0; ///< clauses that name it
+        Variable variable{};
+        Value value = 0;
+        std::vector<Watcher> watchers[2]; ///< of clauses with the bound, with its negation
+        std::int32_t uses = 0;            ///< clauses that name it
     };
     struct Key {
         Value value;
@@ -240,9 +237,7 @@ class Solver {
     void findCore(Literal failed);
 
     // Small lists by the hundred thousand, which go all at once.
-    using Memory = std::pmr::monotonic_buffer_resource;
-    std::unique_ptr<Memory> lasting_ = std::make_unique<Memory>();
-    std::unique_ptr<Memory> watching_ = std::make_unique<Memory>(); ///< of nodes_; another after each collection
+    std::pmr::monotonic_buffer_resource lasting_;
 
     std::vector<Value> bound_, root_;             ///< by half
     std::vector<std::int32_t> latest_;            ///< by half: its latest trail entry, -1: none

@@ -24,6 +24,13 @@ Portfolio::Portfolio(Lane first, Lane second, const Options& options) : options_
     tracks_[1].members = std::move(second);
 }
 
+Portfolio::~Portfolio() {
+    if (options_.threads < 2) return;
+    std::thread other([this] { tracks_[1].members.clear(); });
+    tracks_[0].members.clear();
+    other.join();
+}
+
 bool Portfolio::isCancelled() const {
     return options_.cancelled != nullptr && options_.cancelled->load(std::memory_order_relaxed);
 }

@@ -18,6 +18,12 @@ class Portfolio {
   public:
     /// `first` and `second` may be empty. An improvement is told once its schedule is better than all told before.
     Portfolio(Lane first, Lane second, const Options& options);
+    /// Lets the members go on two threads, where there are two: what they have learnt takes a while to free.
+    ~Portfolio();
+    Portfolio(const Portfolio&) = delete;
+    Portfolio& operator=(const Portfolio&) = delete;
+    Portfolio(Portfolio&&) = delete;
+    Portfolio& operator=(Portfolio&&) = delete;
 
     /// Rounds, each a part of what was worked so far, until the problem is settled, the next would go beyond
     /// `work` steps (of both lanes together), no member has anything more to try, or it is cancelled. Returns the steps
