@@ -85,6 +85,7 @@ void Compiled::addModeCosts() {
     for (std::size_t a = 0; a < doings.size(); ++a) {
         const Doing& doing = doings[a];
         std::vector<std::pair<Literal, Cost>> options;
+        options.reserve(doing.ways.size() + 1);
         for (const Way& way : doing.ways) options.emplace_back(way.present, modeOf(a, way.mode).cost);
         if (doing.present != kTrue) options.emplace_back(~doing.present, problem_.activities[a].absentCost);
         for (const Before& before : problem_.costs.before) {

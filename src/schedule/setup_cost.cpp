@@ -7,7 +7,7 @@ namespace piewright::schedule {
 using learn::Literal;
 using learn::Solver;
 
-void SetupCost::post(Solver& solver, std::shared_ptr<const Standings> standings, const Machine& machine,
+void SetupCost::post(Solver& solver, const std::shared_ptr<const Standings>& standings, const Machine& machine,
                      std::size_t index, learn::Variable cost) {
     const std::size_t n = standings->present.size();
     const FamilyIndex family = standings->family[index];

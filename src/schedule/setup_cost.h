@@ -22,7 +22,7 @@ class SetupCost final : public learn::Propagator {
   public:
     /// cost >= the setup's into the load of `index`, from the load just before it or as the first one, where it is
     /// present and the first in its load. All share `standings`. O(n^2).
-    static void post(learn::Solver& solver, std::shared_ptr<const Standings> standings, const Machine& machine,
+    static void post(learn::Solver& solver, const std::shared_ptr<const Standings>& standings, const Machine& machine,
                      std::size_t index, learn::Variable cost);
 
     SetupCost(std::shared_ptr<const Standings> standings, std::vector<Cost> costs, Cost firstCost, std::size_t index,

@@ -11,13 +11,14 @@ namespace piewright::schedule {
 
 [[nodiscard]] bool isMinizincThere();
 
-/// Every limit of the problem as constraints, to be done as early as possible. Cumulatives as the global constraint
-/// where that means the same (nothing reserved), else as sums at the ticks where something starts.
+/// Every limit and every cost of the problem as constraints and the objective, but for the costs of setups.
+/// Cumulatives as the global constraint where that means the same (nothing reserved), else as sums at the ticks where
+/// something starts; pauses, presence and curves as tables over every tick.
 [[nodiscard]] std::string asMinizinc(const Problem& problem);
 
 struct MinizincAnswer {
-    bool finished = false;        ///< false: gave up after so many failures
-    std::optional<Tick> makespan; ///< least; none when there is no schedule
+    bool finished = false;     ///< false: gave up after so many failures
+    std::optional<Cost> value; ///< least; none when there is no schedule
 };
 
 [[nodiscard]] MinizincAnswer runMinizinc(const std::string& model);
