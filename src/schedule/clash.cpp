@@ -13,13 +13,17 @@ namespace piewright::schedule {
 
 namespace {
 
+constexpr std::size_t kLongLoop = 64; ///< rules; each of a shorter one is tried without
+
 class Explainer {
   public:
     Explainer(const Problem& problem, Decision& decision, const Options& options)
         : problem_(problem), decision_(decision), options_(options), limits_(namedLimits(problem)) {}
 
     /// Of a loop in time by way of a release or a due time, only what it takes: time begins at 0 without any release.
+    /// A long one is told as it was found: it visits no moment twice, and each rule of it is needed for the loop.
     Clash inTime(std::vector<std::string> loop) {
+        if (loop.size() > kLongLoop) return {std::move(loop), true};
         std::vector<NamedLimit> others; // what the loop does not speak of
         const auto without = [&](const std::vector<std::string>& kept) {
             others.clear();

@@ -173,5 +173,22 @@ TEST(Answer, ContradictoryLagsAreTheClash) {
                                                                    "pinned within 45 of mixing"));
 }
 
+TEST(Answer, ALongLoopOfLagsIsToldWhole) {
+    // 99 steps of 5 take 495 from the first start to the last; 490 is too little
+    Statement s;
+    std::vector<ActivityIndex> chain;
+    for (int i = 0; i < 100; ++i) {
+        chain.push_back(s.activity("step", 5));
+        if (i > 0) s.after(chain[chain.size() - 2], chain.back(), 0, "step " + std::to_string(i));
+    }
+    s.problem.lags.push_back({chain.back(), Point::Start, chain.front(), Point::Start, -490, "fresh"});
+    s.problem.horizon = 10'000;
+    const Answer answer = solve(s.problem, {});
+    EXPECT_EQ(answer.status, Status::Infeasible);
+    EXPECT_TRUE(answer.clash.proved);
+    EXPECT_EQ(answer.clash.limits.size(), 100U);
+    EXPECT_THAT(answer.clash.limits, testing::Contains("fresh"));
+}
+
 } // namespace
 } // namespace piewright::schedule
