@@ -2,6 +2,7 @@
 #include "book/fields.h"
 #include "book/rules_file.h"
 #include "outside/topics.h"
+#include "thermal/cooling.h"
 #include "toml/read.h"
 
 #include <algorithm>
@@ -84,6 +85,7 @@ Answer coreSurvey(const Case& asked, const Foods&) {
 
 /// Which of a rule book's stages goes from the one temperature to the other.
 Answer coolingRule(const Case& asked, const Foods&) {
+    if (asked.inputs.text("place") == "UK,EU" && says(asked, "general duty")) return std::string(thermal::kCoolingDuty);
     const auto stage = asked.inputs.exactly({"T0_C", "T_end_C"});
     const auto rules = bookFor(asked.quantity);
     if (!stage || !rules || asked.unit != "min") return NotCovered{"wants T0_C, T_end_C and a rule book, in min"};
