@@ -13,6 +13,7 @@ namespace {
 constexpr double kColdest = -60;
 constexpr double kHottest = 350;
 constexpr std::size_t kEntries = 2048;
+constexpr double kLine = 0.2; // K
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 /// The moist food and its steam in a cubic metre, by temperature on the way up.
@@ -36,15 +37,6 @@ struct Moist {
     }
     [[nodiscard]] double perHeatDown(double t) const {
         return 1 / (density * food.heatCapacity(t) - boiled(t) * heatCapacityOf(Component::Water, t));
-    }
-    [[nodiscard]] double temperature(double wanted) const {
-        double least = kColdest;
-        double most = kHottest;
-        for (int i = 0; i < 60; ++i) {
-            const double middle = (least + most) / 2;
-            (heat(middle) < wanted ? least : most) = middle;
-        }
-        return (least + most) / 2;
     }
 };
 
@@ -84,8 +76,18 @@ Result<Material> Material::of(const Food& food, double foam, std::optional<Dryin
     made.each_ = (moist.heat(kHottest) - made.least_) / static_cast<double>(kEntries - 1);
     made.perEach_ = 1 / made.each_;
     auto table = std::make_shared<Table>(kEntries);
+    // Turned round from a list by temperature; between its lines heat is nearly straight.
+    double below = made.least_;
+    double line = kColdest;
+    double above = moist.heat(line + kLine);
     for (std::size_t i = 0; i < kEntries; ++i) {
-        const double t = moist.temperature(made.least_ + static_cast<double>(i) * made.each_);
+        const double wanted = made.least_ + static_cast<double>(i) * made.each_;
+        while (above < wanted && line + kLine < kHottest) {
+            line += kLine;
+            below = above;
+            above = moist.heat(line + kLine);
+        }
+        const double t = line + kLine * (wanted - below) / (above - below);
         (*table)[i] = {t, moist.conductivity(t), moist.perHeatDown(t), moist.boiled(t)};
     }
     made.table_ = std::move(table);
