@@ -13,7 +13,10 @@ constexpr double kPasteFoam = 0.03; // air that a mixer leaves in paste
 constexpr double kEvery = 15;       // s
 constexpr double kTolerance = 0.1;  // K; the time to be cooked moves by a second between this and 0.02
 
-enum : std::uint8_t { kBase, kFilling, kLid };
+// Which of the body's materials.
+constexpr std::uint8_t kBase = 0;
+constexpr std::uint8_t kFilling = 1;
+constexpr std::uint8_t kLid = 2;
 
 std::vector<Boundary> sidesOf(const DeckHeat& heat, const Curve& deck) {
     Boundary floor;
@@ -35,16 +38,17 @@ std::vector<Boundary> sidesOf(const DeckHeat& heat, const Curve& deck) {
 } // namespace
 
 std::optional<double> cookedAt(const Curve& slowest, const BakeTarget& target) {
-    std::optional<double> cooked;
-    const auto also = [&](const std::optional<double>& met) {
-        if (!met) return false;
-        cooked = std::max(cooked.value_or(*met), *met);
-        return true;
-    };
-    if (target.coreDegC && !also(slowest.firstAtOrAbove(*target.coreDegC))) return std::nullopt;
-    if (target.lethality && !also(timeToReach(*target.lethality, slowest, target.seconds))) return std::nullopt;
-    if (target.table && !also(firstMeeting(*target.table, slowest))) return std::nullopt;
-    return cooked;
+    std::vector<std::optional<double>> met;
+    if (target.coreDegC) met.push_back(slowest.firstAtOrAbove(*target.coreDegC));
+    if (target.lethality) met.push_back(timeToReach(*target.lethality, slowest, target.seconds));
+    if (target.table) met.push_back(firstMeeting(*target.table, slowest));
+    if (met.empty()) return std::nullopt;
+    std::optional<double> last = met.front();
+    for (const auto& one : met) {
+        if (!one) return std::nullopt;
+        last = std::max(last, one);
+    }
+    return last;
 }
 
 Result<Bake> bake(const Pie& pie, const DeckHeat& heat, const Curve& deck, const BakeTarget& target, double seconds) {

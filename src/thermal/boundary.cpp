@@ -1,5 +1,7 @@
 #include "thermal/boundary.h"
 
+#include "thermal/range.h"
+
 #include "thermal/heat_transfer.h"
 #include "thermal/water.h"
 
@@ -22,12 +24,12 @@ Boundary Boundary::held(double degC) {
 
 Result<Boundary> checked(Boundary asked) {
     for (const double coefficient : {asked.convection, asked.contact})
-        if (!(coefficient >= 0 && coefficient <= 1e9))
+        if (!within(coefficient, 0, 1e9))
             return Problems::one(Fault::Input, "a heat-transfer coefficient of " + std::to_string(coefficient),
                                  "0 to 1e9 W/(m2 K)");
-    if (!(asked.emissivity >= 0 && asked.emissivity <= 1))
+    if (!within(asked.emissivity, 0, 1))
         return Problems::one(Fault::Input, "an emissivity of " + std::to_string(asked.emissivity), "0 to 1");
-    if (!(asked.vapourPressure >= 0 && asked.vapourPressure <= 101))
+    if (!within(asked.vapourPressure, 0, 101))
         return Problems::one(Fault::Input, "a vapour pressure of " + std::to_string(asked.vapourPressure),
                              "0 to 101 kPa");
     return asked;

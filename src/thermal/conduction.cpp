@@ -1,5 +1,7 @@
 #include "thermal/conduction.h"
 
+#include "thermal/range.h"
+
 #include "thermal/factor.h"
 #include "thermal/heat_flow.h"
 #include "thermal/moisture.h"
@@ -45,7 +47,7 @@ class Solver {
     double solveStage(const Cells& watts, double weight, Cells& out);
     [[nodiscard]] double error(double step) const;
     [[nodiscard]] Sample sampleNow(double seconds) const;
-    Result<History> told(const std::vector<Sample>& samples) const;
+    [[nodiscard]] Result<History> told(const std::vector<Sample>& samples) const;
     [[nodiscard]] std::vector<double> corners() const;
 
     const Body& body_;
@@ -81,12 +83,8 @@ class Solver {
 double Solver::solveStage(const Cells& watts, double weight, Cells& out) {
     double gone = 0;
     for (std::size_t a = 0; a < factors_.size(); ++a) {
-        if (a == 0) {
-            factors_[a].solve(watts, out);
-        } else {
-            for (std::size_t c = 0; c < n_; ++c) rhs_[c] = out[c] * grid_.volume[c];
-            factors_[a].solve(rhs_, out);
-        }
+        for (std::size_t c = 0; a > 0 && c < n_; ++c) rhs_[c] = out[c] * grid_.volume[c];
+        factors_[a].solve(a == 0 ? watts : rhs_, out);
         for (const auto& [cell, perHeat] : goes_[a]) gone += weight * perHeat * out[cell];
     }
     return gone;
@@ -272,12 +270,12 @@ Result<History> Solver::solve() {
 
 Result<History> conduct(const Body& body, const Stretch& run) {
     const Grid& grid = body.grid;
-    if (!(run.seconds > 0 && run.seconds <= 30 * 86400.0))
+    if (!above(run.seconds, 0, 30 * 86400.0))
         return Problems::one(Fault::Input, "a time of " + std::to_string(run.seconds) + " s",
                              "more than 0, at most 30 days");
-    if (!(run.tolerance >= 1e-6 && run.tolerance <= 1))
+    if (!within(run.tolerance, 1e-6, 1))
         return Problems::one(Fault::Input, "a tolerance of " + std::to_string(run.tolerance) + " K", "0.000001 to 1 K");
-    if (!(run.every > 0 && run.seconds / run.every <= 100'000))
+    if (!above(run.every, 0, 1e9) || run.seconds / run.every > 100'000)
         return Problems::one(Fault::Input, "a point every " + std::to_string(run.every) + " s",
                              "at most 100,000 points");
     if (grid.cells() == 0) return Problems::one(Fault::Input, "a body without cells", "a shape");

@@ -1,5 +1,7 @@
 #include "thermal/cooling.h"
 
+#include "thermal/range.h"
+
 #include "thermal/series.h"
 #include "thermal/shape.h"
 
@@ -68,7 +70,7 @@ Result<Body> bodyOf(const Vessel& vessel, const Material& food, double startDegC
 
 std::optional<Problems> refused(const Place& place) {
     for (const double degC : {place.airDegC, place.bathDegC})
-        if (!(degC >= -60 && degC <= 300))
+        if (!within(degC, -60, 300))
             return Problems::one(Fault::Input, "surroundings at " + std::to_string(degC) + " degC", "-60 to 300 degC");
     return std::nullopt;
 }

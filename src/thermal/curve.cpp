@@ -1,5 +1,7 @@
 #include "thermal/curve.h"
 
+#include "thermal/range.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -23,7 +25,7 @@ Result<Curve> Curve::of(std::vector<CurvePoint> points) {
     for (std::size_t i = 0; i < points.size(); ++i) {
         const CurvePoint& point = points[i];
         const std::string which = "point " + std::to_string(i + 1);
-        if (!(point.degC >= -100 && point.degC <= 600))
+        if (!within(point.degC, -100, 600))
             return Problems::one(Fault::Input, which + " has " + std::to_string(point.degC) + " degC",
                                  "-100 to 600 degC");
         if (!std::isfinite(point.seconds) || (i > 0 && !(point.seconds > points[i - 1].seconds)))

@@ -1,5 +1,7 @@
 #include "thermal/food.h"
 
+#include "thermal/range.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,6 +11,7 @@ namespace {
 
 constexpr double kBoundPerProtein = 0.4;
 constexpr double kLowestFreezingPoint = -15;
+constexpr double kHighestFreezingPoint = -0.01;
 
 double freezable(const Composition& parts) { return std::max(0.0, parts.water - kBoundPerProtein * parts.protein); }
 
@@ -17,12 +20,12 @@ double freezable(const Composition& parts) { return std::max(0.0, parts.water - 
 Result<Food> Food::of(const Composition& parts, std::optional<double> freezingPoint) {
     double sum = 0;
     for (const double part : {parts.water, parts.protein, parts.fat, parts.carbohydrate, parts.fibre, parts.ash}) {
-        if (!(part >= 0 && part <= 1e9))
+        if (!within(part, 0, 1e9))
             return Problems::one(Fault::Input, "a part of a food of " + std::to_string(part), "a mass of 0 or more");
         sum += part;
     }
     if (!(sum > 0)) return Problems::one(Fault::Input, "a food of nothing", "at least one part above 0");
-    if (freezingPoint && !(*freezingPoint < 0 && *freezingPoint >= kLowestFreezingPoint))
+    if (freezingPoint && !within(*freezingPoint, kLowestFreezingPoint, kHighestFreezingPoint))
         return Problems::one(Fault::Input, "a freezing point of " + std::to_string(*freezingPoint) + " degC",
                              "from -15 to below 0 degC");
     return Food({parts.water / sum, parts.protein / sum, parts.fat / sum, parts.carbohydrate / sum, parts.fibre / sum,

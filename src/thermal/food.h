@@ -24,7 +24,7 @@ struct Composition {
 /// 150 degC, the range of the component formulas.
 class Food {
   public:
-    /// `freezingPoint` in degC, from -15 to below 0: where ice begins to form; without it the water never freezes.
+    /// `freezingPoint` in degC, from -15 to -0.01: where ice begins to form; without it the water never freezes.
     /// Problems: a part that is negative or no number, nothing at all, a freezing point out of range.
     static Result<Food> of(const Composition& parts, std::optional<double> freezingPoint = std::nullopt);
 

@@ -1,5 +1,7 @@
 #include "thermal/lethality.h"
 
+#include "thermal/range.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -68,11 +70,11 @@ template <class Take> void eachPiece(const Lethality& by, const Curve& curve, Ta
 } // namespace
 
 Result<Lethality> checked(const Lethality& asked) {
-    if (!(asked.referenceDegC >= 0 && asked.referenceDegC <= 150))
+    if (!within(asked.referenceDegC, 0, 150))
         return Problems::one(Fault::Input, "a reference of " + std::to_string(asked.referenceDegC) + " degC",
                              "0 to 150 degC");
     for (const double z : {asked.z, asked.zAbove.value_or(asked.z)})
-        if (!(z >= 1 && z <= 50)) return Problems::one(Fault::Input, "a z of " + std::to_string(z) + " K", "1 to 50 K");
+        if (!within(z, 1, 50)) return Problems::one(Fault::Input, "a z of " + std::to_string(z) + " K", "1 to 50 K");
     if (asked.countsFrom && !std::isfinite(*asked.countsFrom))
         return Problems::one(Fault::Input, "a least temperature that is no number", "degC");
     return asked;

@@ -1,5 +1,7 @@
 #include "thermal/material.h"
 
+#include "thermal/range.h"
+
 #include "thermal/water.h"
 
 #include <algorithm>
@@ -44,7 +46,7 @@ struct Moist {
 
 Result<Material> Material::constant(double conductivity, double density, double heatCapacity) {
     for (const double value : {conductivity, density, heatCapacity})
-        if (!(value > 0 && value < 1e6))
+        if (!above(value, 0, 1e6))
             return Problems::one(Fault::Input, "a conductivity, density or heat capacity of " + std::to_string(value),
                                  "a number above 0");
     Material made;
@@ -57,10 +59,10 @@ Result<Material> Material::constant(double conductivity, double density, double 
 }
 
 Result<Material> Material::of(const Food& food, double foam, std::optional<Drying> drying) {
-    if (!(foam >= 0 && foam < 0.9))
+    if (!within(foam, 0, 0.9))
         return Problems::one(Fault::Input, "a foam of " + std::to_string(foam), "0 to below 0.9");
-    if (drying && (!(drying->removable > 0 && drying->removable <= 1) || !(drying->dryConductivity > 0) ||
-                   !(drying->to > drying->from) || !(drying->from >= 80) || !(drying->to <= 130)))
+    if (drying && (!above(drying->removable, 0, 1) || !(drying->dryConductivity > 0) || !(drying->to > drying->from) ||
+                   !(drying->from >= 80) || !(drying->to <= 130)))
         return Problems::one(Fault::Input, "a drying out of range",
                              "a removable part up to 1, a conductivity above 0, boiling within 80 to 130 degC");
     const double density = (1 - foam) * food.density(20);

@@ -1,5 +1,7 @@
 #include "thermal/oven.h"
 
+#include "thermal/range.h"
+
 #include "thermal/component.h"
 #include "thermal/water.h"
 
@@ -34,18 +36,18 @@ Flow flowOf(const Deck& deck, double deckDegC, double wallDegC, bool open, doubl
 
 std::optional<Problems> refused(const Deck& deck, const DeckDay& day) {
     for (const double positive : {deck.power, deck.band, deck.deckHeat, deck.wallHeat, day.every})
-        if (!(positive > 0 && positive < 1e12))
+        if (!above(positive, 0, 1e12))
             return Problems::one(Fault::Input, "an oven's power, band or store of " + std::to_string(positive),
                                  "above 0");
     for (const double least : {deck.link, deck.loss, deck.openLoss})
-        if (!(least >= 0 && least < 1e9))
+        if (!within(least, 0, 1e9))
             return Problems::one(Fault::Input, "an oven's loss of " + std::to_string(least) + " W/K", "0 or more");
-    if (!(deck.setDegC > deck.roomDegC && deck.setDegC <= 450))
+    if (!above(deck.setDegC, deck.roomDegC, 450))
         return Problems::one(Fault::Input, "an oven set to " + std::to_string(deck.setDegC) + " degC",
                              "above the room, at most 450 degC");
     if (deck.link / deck.wallHeat + (deck.link + deck.openLoss + deck.power / deck.band) / deck.deckHeat > 0.4)
         return Problems::one(Fault::Input, "stores that empty within seconds", "larger stores or smaller flows");
-    if (!(day.seconds > 0 && day.seconds <= 7 * 86400.0))
+    if (!above(day.seconds, 0, 7 * 86400.0))
         return Problems::one(Fault::Input, "an oven's time of " + std::to_string(day.seconds) + " s",
                              "above 0, at most seven days");
     return std::nullopt;
@@ -57,7 +59,7 @@ std::vector<double> cornersOf(const DeckDay& day) {
     for (const DoorOpening& door : day.doors) all.insert(all.end(), {door.from, door.to});
     for (const SteamShot& shot : day.steam) all.insert(all.end(), {shot.at, shot.at + kShotSeconds});
     for (double at = day.every; at < day.seconds; at += day.every) all.push_back(at);
-    std::erase_if(all, [&](double at) { return !(at >= 0 && at <= day.seconds); });
+    std::erase_if(all, [&](double at) { return !within(at, 0, day.seconds); });
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end()), all.end());
     return all;

@@ -1,5 +1,7 @@
 #include "thermal/shape.h"
 
+#include "thermal/range.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -23,10 +25,10 @@ std::optional<Problems> refused(const std::vector<Layer>& layers, int cells) {
     if (cells < 3 || cells > 1'000'000)
         return Problems::one(Fault::Input, std::to_string(cells) + " cells", "3 to a million");
     for (const Layer& layer : layers) {
-        if (!(layer.thickness >= 1e-6 && layer.thickness <= 10))
+        if (!within(layer.thickness, 1e-6, 10))
             return Problems::one(Fault::Input, "a thickness of " + std::to_string(layer.thickness) + " m",
                                  "0.000001 to 10 m");
-        if (!(layer.degC >= -60 && layer.degC <= 350))
+        if (!within(layer.degC, -60, 350))
             return Problems::one(Fault::Input, "a start at " + std::to_string(layer.degC) + " degC", "-60 to 350 degC");
     }
     return std::nullopt;
@@ -106,7 +108,7 @@ Result<Grid> roundTin(const RoundTin& tin, int cells) {
     const double lining = tin.wall ? tin.wall->thickness : 0;
     const double least = std::min(tin.floorRadius, tin.mouthRadius);
     const double slope = (tin.mouthRadius - tin.floorRadius) / height;
-    if (!(least > lining && least <= 10) || !(tin.mouthRadius <= 10))
+    if (!above(least, lining, 10) || !(tin.mouthRadius <= 10))
         return Problems::one(Fault::Input, "a radius of " + std::to_string(least) + " m",
                              "more than the lining's width, at most 10 m");
     if (!(std::abs(slope) <= 1))
