@@ -1,6 +1,7 @@
 // Heat: a one-hour bake of a pie in 2,000 cells and a slab's cooling, their answers held against the exact series
 // first.
 #include "thermal/conduction.h"
+#include "thermal/oven.h"
 #include "thermal/series.h"
 #include "thermal/shape.h"
 
@@ -128,9 +129,54 @@ void slabCooling() {
     std::printf("  %.3f ms (best), %.3f ms (median of 200)\n", time.best, time.median);
 }
 
+Pie filled() {
+    const Food paste = good(Food::of({20, 7, 30, 40, 2, 1.5}));
+    const Food filling = good(Food::of({72, 13, 8, 5, 0.5, 1.5}, -1.5));
+    Pie pie{.base = paste, .filling = filling, .lid = paste};
+    return pie;
+}
+
+/// With temperature-dependent properties, a boiling front in paste and filling, radiation and a moist lid.
+void filledPie(int cells) {
+    Pie pie = filled();
+    pie.cells = cells;
+    const Bake baked = good(bake(pie, {}, Curve::steady(210), {}, 3600));
+    std::printf("filled pie in a slanted tin, about %d cells, one hour at 210 degC: cooked after %.2f min\n", cells,
+                baked.cooked.value_or(0) / 60);
+    if (!baked.cooked || *baked.cooked < 25 * 60 || *baked.cooked > 45 * 60)
+        wrong("minutes to be cooked", baked.cooked.value_or(0) / 60, 35);
+    balance(baked.history);
+    const Timed time = timed(cells > 1000 ? 5 : 20, [&] { good(bake(pie, {}, Curve::steady(210), {}, 3600)); });
+    std::printf("  %.1f ms (best), %.1f ms (median)\n", time.best, time.median);
+}
+
+void durations() {
+    Deck deck;
+    deck.power = 4000;
+    BakeTimes times = good(BakeTimes::tabulated(deck, filled(), {}, {}, {1, 20, 40, 60}, {0, 300, 900, 1800}, 60));
+    const double alone = times.seconds(1, 1800);
+    const double next = times.seconds(60, 0);
+    std::printf(
+        "bake times: one pie in a rested deck %.1f min, 60 straight after 60 %.1f min; made monotone by %.1f s\n",
+        alone / 60, next / 60, times.moved());
+    if (!(next > alone)) wrong("the second full load, s", next, alone);
+    const Timed table =
+        timed(3, [&] { good(BakeTimes::tabulated(deck, filled(), {}, {}, {1, 20, 40, 60}, {0, 300, 900, 1800}, 60)); });
+    double sum = 0;
+    constexpr int kAsks = 1'000'000;
+    const Timed ask = timed(5, [&] {
+        for (int i = 0; i < kAsks; ++i) sum += times.seconds(i % 61, i % 1801);
+    });
+    if (!(sum > 0)) wrong("durations", sum, 1);
+    std::printf("  table of 16: %.2f s; one question: %.1f ns\n", table.best / 1e3, ask.best * 1e6 / kAsks);
+}
+
 } // namespace
 
 int main() {
     slabCooling();
     pieBake();
+    filledPie(300);
+    filledPie(2000);
+    durations();
 }
