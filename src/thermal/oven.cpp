@@ -58,7 +58,8 @@ std::vector<double> cornersOf(const DeckDay& day) {
     std::vector<double> all{0, day.seconds};
     for (const DoorOpening& door : day.doors) all.insert(all.end(), {door.from, door.to});
     for (const SteamShot& shot : day.steam) all.insert(all.end(), {shot.at, shot.at + kShotSeconds});
-    for (double at = day.every; at < day.seconds; at += day.every) all.push_back(at);
+    const auto marks = static_cast<std::size_t>(std::min(day.seconds / day.every, 1e6));
+    for (std::size_t i = 1; i <= marks; ++i) all.push_back(static_cast<double>(i) * day.every);
     std::erase_if(all, [&](double at) { return !within(at, 0, day.seconds); });
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end()), all.end());
