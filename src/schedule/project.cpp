@@ -34,7 +34,12 @@ bool isOfTheKind(const Problem& problem) {
     if (!costsMakespanOnly(problem)) return false;
     for (const Resource& resource : problem.resources) {
         if (resource.cumulative.has_value() == resource.machine.has_value()) return false;
-        if (resource.machine && (!resource.machine->setup.empty() || !resource.machine->first.empty())) return false;
+        if (!resource.machine) continue;
+        const Machine& machine = *resource.machine;
+        if (machine.together != 1 || !machine.setup.empty() || !machine.first.empty() || !machine.setupCost.empty() ||
+            !machine.firstCost.empty()) {
+            return false;
+        }
     }
     for (const Activity& activity : problem.activities) {
         if (activity.isOptional) return false;

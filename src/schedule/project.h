@@ -94,11 +94,11 @@ struct Project {
 };
 
 /// The compact form of `problem`, if it is of this kind: only the makespan costs (or nothing does, and the caller wants
-/// it); nothing optional, no flows, pauses, stays, implications or setups; an activity without duration asks for no
-/// machine and nobody; at most 128 people, 64 skills, capacities that matter up to 32767, 65536 ticks (after division
-/// by the greatest common divisor) and 2000 activities (1000 with greatest
-/// lags); several modes only without greatest lags. O(n^3) with greatest
-/// lags, else O(size). Nothing also when lags, releases and due times contradict each other.
+/// it); nothing optional, no flows, pauses, stays, implications, loads of several or setups; an activity without
+/// duration asks for no machine and nobody; at most 128 people, 64 skills, capacities that matter up to 32767, 65536
+/// ticks (after division by the greatest common divisor) and 2000 activities (1000 with greatest lags); several modes
+/// only without greatest lags. O(n^3) with greatest lags, else O(size). Nothing also when lags, releases and due times
+/// contradict each other.
 [[nodiscard]] std::optional<Project> asProject(const Problem& problem);
 
 /// The same project with time running backwards from its horizon: a start there is horizon - end here.

@@ -164,6 +164,16 @@ TEST(ListSearch, LeavesOtherProblemsAlone) {
     problem = plain;
     problem.activities[0].modes[0].cost = 3;
     EXPECT_EQ(listSearch(problem, 1), nullptr);
+    problem = plain;
+    problem.resources.back().machine->together = 4;
+    EXPECT_EQ(listSearch(problem, 1), nullptr);
+    problem = plain;
+    problem.resources.back().machine->firstCost = {2};
+    problem.resources.back().machine->setupCost = {{0}};
+    EXPECT_EQ(listSearch(problem, 1), nullptr);
+    problem = plain;
+    problem.resources.push_back({"flour", {}, {}, Reservoir{}});
+    EXPECT_EQ(listSearch(problem, 1), nullptr);
 }
 
 TEST(ListSearch, ReadsTheCostOfTheMakespan) {
