@@ -1,4 +1,4 @@
-// First the activity that can start earliest, as early as it can; after every other restart activity decides.
+// First the activity that can start earliest, as early as it can; after seven of eight restarts activity decides.
 #pragma once
 
 #include "learn/brancher.h"
@@ -12,7 +12,7 @@ class BranchEarliest final : public learn::Brancher {
 
     std::optional<learn::Literal> first(const learn::Solver& solver) override;
     std::optional<learn::Literal> last(const learn::Solver& solver) override;
-    void restarted(std::int64_t count) override { isEarliestTurn_ = count % 2 == 0; }
+    void restarted(std::int64_t count) override { isEarliestTurn_ = count % 8 == 0; }
 
   private:
     static bool isChosen(const learn::Solver& solver, const Doing& doing);
